@@ -1,0 +1,10 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['test/**/*.test.ts'],
+    exclude: ['test/workbench/**', 'test/benchmarks/**', 'node_modules/**'],
+    globals: false,
+    pool: 'threads',
+  },
+});

@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/workbench/**', 'test/benchmarks/**', 'node_modules/**'],
+    globalSetup: ['server/tools/generate.mjs'],
     globals: false,
     pool: 'threads',
   },

@@ -1,0 +1,46 @@
+import { Evaluation } from '../figures/evaluation.ts';
+import { allFigures } from '../figures/registry.ts';
+import { Machine, type SourceDocument } from '../machine/machine.ts';
+import { nameProblems, type PlacedProblem } from '../machine/name-problems.ts';
+import type { Finding } from './judge.ts';
+import { findingsOf } from './registry.ts';
+
+/** What a machine's description comes to. */
+export interface Analysis {
+  readonly machine: Machine;
+  /** One a subject, in the order of the text: the machine, its drives, its heated parts. Options that are not chosen are computed too. */
+  readonly evaluations: readonly Evaluation[];
+  /** Of the chosen drives only. */
+  readonly findings: readonly Finding[];
+  /** Names that lead nowhere, parts of the wrong kind, things that nothing uses. */
+  readonly problems: readonly PlacedProblem[];
+}
+
+interface Kept {
+  readonly evaluation: Evaluation;
+  readonly findings: readonly Finding[];
+}
+
+/** Results by subject, kept from one version of a text to the next for as long as what they rest on reads the same. */
+export type KeptResults = Map<string, Kept>;
+
+/** Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to date. */
+export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults): Analysis {
+  const machine = new Machine(main, lists);
+  const results = machine.subjects.map((subject): Kept => {
+    const before = kept?.get(subject.id);
+    if (before && before.evaluation.subject.chosen === subject.chosen && machine.agreesWith(before.evaluation.subject.log)) return before;
+    const evaluation = new Evaluation(subject, allFigures());
+    return { evaluation, findings: subject.chosen ? findingsOf(evaluation) : [] };
+  });
+  if (kept) {
+    kept.clear();
+    for (const result of results) kept.set(result.evaluation.subject.id, result);
+  }
+  return {
+    machine,
+    evaluations: results.map((result) => result.evaluation),
+    findings: results.flatMap((result) => result.findings),
+    problems: nameProblems(machine),
+  };
+}

@@ -1,0 +1,183 @@
+import type { Evaluation } from '../figures/evaluation.ts';
+import { showInput } from '../figures/derivation.ts';
+import { formatQuantity } from '../language/format-quantity.ts';
+import type { Severity } from '../language/problems.ts';
+import { describeInput } from '../machine/fallback-registry.ts';
+import { isDefault, placesOf, type Place } from '../machine/origin.ts';
+import type { Bounded } from '../machine/values.ts';
+import { cautions, type CautionId } from './cautions.ts';
+import type { Check, Facts, Judged, Limit, LimitCheck } from './check.ts';
+
+/** An engineering finding. Places are paths, so that it stays true while text elsewhere moves. */
+export interface Finding {
+  readonly check: string;
+  readonly title: string;
+  readonly severity: Severity;
+  readonly certain: boolean;
+  readonly message: string;
+  readonly subject: string;
+  readonly place: Place;
+  readonly related: readonly { readonly message: string; readonly place: Place }[];
+  readonly cautions: readonly CautionId[];
+  /** The figure compared, the end that decided and the limit that it broke, in SI. */
+  readonly figure?: string;
+  readonly worst?: number;
+  readonly limit?: number;
+}
+
+const lowered: Readonly<Record<Severity, Severity>> = { error: 'warning', warning: 'information', information: 'hint', hint: 'hint' };
+const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2, hint: 3 };
+
+export const severityRank = (severity: Severity): number => rank[severity];
+
+/** Applies one check to an evaluated subject. A check that throws becomes a finding that asks for a report, so that the others still show. */
+export function judge(check: Check, evaluation: Evaluation): Finding | undefined {
+  try {
+    return judgeUnguarded(check, evaluation);
+  } catch (error) {
+    const place = evaluation.subject.placeOf(evaluation.subject.kind === 'drive' ? 'drive' : evaluation.subject.kind);
+    if (!place) return undefined;
+    const reason = error instanceof Error ? error.message : String(error);
+    return {
+      check: check.id, title: check.title, severity: 'information', certain: true, subject: evaluation.subject.id, place, related: [], cautions: [],
+      message: `The check "${check.title}" could not be computed (${reason}). This is a fault of the tool: please report it with this file.`,
+    };
+  }
+}
+
+function judgeUnguarded(check: Check, evaluation: Evaluation): Finding | undefined {
+  const facts = factsOf(evaluation);
+  if (check.when && !check.when(facts)) return undefined;
+  const verdict = 'judge' in check ? judgeFacts(check.judge(facts)) : judgeLimits(check, facts);
+  if (!verdict) return undefined;
+  const place = placeFor(typeof check.place === 'function' ? check.place(facts) : check.place, evaluation);
+  if (!place) return undefined;
+  const judged: Judged = { ...facts, ...verdict };
+  return {
+    check: check.id,
+    title: check.title,
+    severity: verdict.severity,
+    certain: verdict.certain,
+    message: check.message(judged),
+    subject: evaluation.subject.id,
+    place,
+    related: relatedOf(check, evaluation, verdict.certain),
+    cautions: check.cautions ?? [],
+    ...(check.figure === undefined ? {} : { figure: check.figure }),
+    ...('judge' in check ? {} : { worst: verdict.worst, limit: verdict.limit }),
+  };
+}
+
+type Verdict = Pick<Judged, 'worst' | 'limit' | 'severity' | 'certain'>;
+
+const judgeFacts = (severity: Severity | undefined): Verdict | undefined => (severity === undefined ? undefined : { severity, certain: true, worst: Number.NaN, limit: Number.NaN });
+
+function judgeLimits(check: LimitCheck, facts: Facts): Verdict | undefined {
+  const value = facts.bounds(check.figure);
+  if (!value) return undefined;
+  let gravest: Verdict | undefined;
+  for (const limit of check.limits) {
+    const verdict = judgeLimit(check, limit, value, facts);
+    if (verdict && (!gravest || rank[verdict.severity] < rank[gravest.severity])) gravest = verdict;
+  }
+  return gravest;
+}
+
+function judgeLimit(check: LimitCheck, limit: Limit, value: Bounded, facts: Facts): Verdict | undefined {
+  const bound = typeof limit.at === 'number' ? { nominal: limit.at, low: limit.at, high: limit.at } : facts.bounds(limit.at);
+  if (!bound) return undefined;
+  const above = check.bad === 'above';
+  const worst = above ? value.high : value.low;
+  const strictest = above ? bound.low : bound.high;
+  // Exactly at the limit is within it, and rounding in the last digits is no breach.
+  const slack = 1e-9 * Math.abs(strictest);
+  const breaks = (a: number, b: number): boolean => (above ? a > b + slack : a < b - slack);
+  if (!breaks(worst, strictest)) return undefined;
+  const certain = breaks(value.nominal, bound.nominal);
+  const severity = certain || check.concernsPeople ? limit.severity : lowered[limit.severity];
+  return { severity, certain, worst, limit: strictest };
+}
+
+/** The place of an entry where it is written, else of the map that would hold it, else of the nearest map around. */
+function placeFor(target: string, evaluation: Evaluation): Place | undefined {
+  const { subject } = evaluation;
+  if (!target.includes('.')) return subject.placeOf(target);
+  const input = subject.input(target);
+  if (input.state === 'known') {
+    const written = placesOf(input.origin)[0];
+    if (written) return written;
+  }
+  const scope = target.slice(0, target.indexOf('.'));
+  return subject.isPresent(scope) ? subject.placeOf(scope) : subject.placeOf(subject.kind === 'drive' ? 'drive' : subject.kind);
+}
+
+/** Titles of inputs come from the schema, those of put-together inputs from their declaration. */
+export function titleOf(id: string, evaluation: Evaluation): string {
+  return evaluation.registry.get(id)?.title ?? describeInput(id).title;
+}
+
+function relatedOf(check: Check, evaluation: Evaluation, certain: boolean): readonly { readonly message: string; readonly place: Place }[] {
+  const facts = factsOf(evaluation);
+  const deciding = !certain && check.figure !== undefined ? decidingInput(check.figure, evaluation) : undefined;
+  const ids = [...(deciding === undefined ? [] : [deciding]), ...(check.because ?? [])];
+  const seen = new Set<string>();
+  return ids.flatMap((id) => {
+    const input = evaluation.subject.input(id);
+    if (evaluation.registry.get(id) || input.state !== 'known' || seen.has(id)) return [];
+    seen.add(id);
+    const assumed = isDefault(input.origin);
+    const place = placesOf(input.origin)[0] ?? (assumed && input.origin.from === 'handbook' ? nearestPlace(input.origin.place, evaluation) : undefined);
+    if (!place) return [];
+    const shown = facts.show(id, 'range');
+    const role = id === deciding ? ': this range decides' : '';
+    return [{ message: assumed ? `${titleOf(id, evaluation)} assumed: ${shown} (handbook range; write it here)${role}` : `${titleOf(id, evaluation)}: ${shown}${role}`, place }];
+  }).slice(0, 4);
+}
+
+function decidingInput(figure: string, evaluation: Evaluation): string | undefined {
+  const result = evaluation.result(figure);
+  return result.state === 'computed' ? result.movedBy[0] : undefined;
+}
+
+/** Where an entry would go: its map if there is one, else the subject's. */
+function nearestPlace(place: Place | undefined, evaluation: Evaluation): Place | undefined {
+  if (!place) return undefined;
+  const { machine } = evaluation.subject;
+  for (let path = place.path; path.length > 0; path = path.slice(0, -1)) {
+    if (machine.look(place.uri, path) !== undefined) return { uri: place.uri, path };
+  }
+  return undefined;
+}
+
+export function factsOf(evaluation: Evaluation): Facts {
+  const { subject } = evaluation;
+  return {
+    bounds: (id) => evaluation.bounds(id),
+    choice: (id) => evaluation.choice(id),
+    isPresent: (scope) => subject.isPresent(scope),
+    isDefault: (id) => {
+      const input = subject.input(id);
+      return input.state === 'known' && isDefault(input.origin);
+    },
+    show: (id, end = 'nominal') => showValue(id, evaluation, end),
+  };
+}
+
+/** A figure or input as text, in the unit in which it is customarily given or in which the person wrote it. */
+export function showValue(id: string, evaluation: Evaluation, end: 'nominal' | 'low' | 'high' | 'range' = 'nominal'): string {
+  const figure = evaluation.registry.get(id);
+  const input = figure ? undefined : evaluation.input(id);
+  if (input?.state === 'known' && input.value.type !== 'number') return showInput(id, evaluation);
+  const value = evaluation.bounds(id);
+  if (!value) return 'unknown';
+  const quantity = figure?.quantity ?? describeInput(id).quantity;
+  const written = input?.state === 'known' && input.value.type === 'number' ? input.value.unit : undefined;
+  const unit = figure?.unit ?? (written === '' ? undefined : written);
+  const text = (si: number): string => (quantity ? formatQuantity(si, quantity, unit === undefined ? {} : { unit }) : String(si));
+  if (end !== 'range') return text(value[end]);
+  const [low, high] = [text(value.low), text(value.high)];
+  return low === high ? text(value.nominal) : `${low} to ${high}`;
+}
+
+/** The hazard sentence of a caution. */
+export const cautionText = (id: CautionId): string => cautions[id];

@@ -1,0 +1,60 @@
+import type { FigureRow, LimitRow, Range } from '../services/figures-table.ts';
+import { padEnd, printable, widthOf, wrap } from './cells.ts';
+import type { Page } from './style.ts';
+import { byElement, bySubject, limitText, subjectTitle } from './figure-rows.ts';
+
+/** A number in SI with four digits; powers of ten where it is very large or small. */
+export const siNumber = (value: number): string => String(Number(value.toPrecision(4)));
+
+export function siText(value: Range, unit: string): string {
+  const after = unit === '' ? '' : ` ${unit}`;
+  const [low, nominal, high] = [siNumber(value.low), siNumber(value.nominal), siNumber(value.high)];
+  return low === high ? `${nominal}${after}` : `${nominal}${after} (${low} to ${high}${after})`;
+}
+
+/** What stands where a value is due. */
+export function valueText(row: FigureRow): string {
+  if (row.state === 'computed') return row.text ?? '';
+  if (row.state === 'unable') return `none: ${row.reason ?? ''}`;
+  return `missing: ${(row.missing ?? []).join(', ')}`;
+}
+
+/** A limit with the check that names it and how much of it is used. */
+export function limitSentence(limit: LimitRow): string {
+  const used = limit.used === undefined ? '' : `, ${siNumber(Number((limit.used * 100).toPrecision(3)))} % used`;
+  return `${limitText(limit)} (${limit.basis}; ${limit.check})${used}${limit.broken ? `: ${limit.severity}` : ''}`;
+}
+
+/** All figures of one file, by subject and element. */
+export function figuresReport(path: string, rows: readonly FigureRow[], hidden: number, page: Page): string {
+  const { style } = page;
+  const blocks: string[][] = [[style.bold(printable(path))]];
+  for (const [subject, ofSubject] of bySubject(rows)) {
+    for (const [element, ofElement] of byElement(ofSubject)) {
+      blocks.push([`  ${style.bold(printable(`${subjectTitle(subject)}: ${element}`))}`, ...elementLines(ofElement, page)]);
+    }
+  }
+  if (rows.length === 0) blocks.push(['  No figures.']);
+  if (hidden > 0) blocks.push([`  ${hidden} more ${hidden === 1 ? 'figure is' : 'figures are'} not computable; --all shows what they lack.`]);
+  return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+/** Two or more lines a figure: identifier, symbol and values aligned, then what it is, its formula, and its limits. */
+function elementLines(rows: readonly FigureRow[], { columns, style }: Page): string[] {
+  const idCells = Math.max(...rows.map((row) => widthOf(row.id)));
+  const symbolCells = Math.max(...rows.map((row) => widthOf(row.symbol)));
+  const indent = 4 + idCells + 2 + symbolCells + 2;
+  const under = (text: string): string[] => wrap(printable(text), columns - 6).map((line, index) => style.faint(`${index === 0 ? '      ' : '        '}${line}`));
+  return rows.flatMap((row) => {
+    const value = valueText(row);
+    const si = row.value === undefined || row.siUnit === '' ? '' : `= ${siNumber(row.value.nominal)} ${row.siUnit}`;
+    const [first = '', ...rest] = wrap(printable(`${value}${si === '' ? '' : `  ${si}`}`), columns - indent);
+    return [
+      `    ${padEnd(row.id, idCells)}  ${padEnd(row.symbol, symbolCells)}  ${first}`.trimEnd(),
+      ...rest.map((line) => `${' '.repeat(indent)}${line}`),
+      ...under(`${row.title}: ${row.formula}`),
+      ...row.limits.flatMap((limit) => under(`limit: ${limitSentence(limit)}`)),
+      ...(row.note === undefined ? [] : under(`note: ${row.note}`)),
+    ];
+  });
+}

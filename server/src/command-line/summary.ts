@@ -1,0 +1,52 @@
+import { exitStatus, reaches, type ExitStatus, type Threshold } from './exit-status.ts';
+import { severities, type FileFindings, type Severity } from './findings.ts';
+import type { ReadResult } from './read-machines.ts';
+
+export type Counts = Readonly<Record<Severity, number>>;
+
+/** How a run ended. */
+export interface Summary {
+  readonly status: ExitStatus;
+  readonly counts: Counts;
+  /** The last line of the output. */
+  readonly sentence: string;
+}
+
+const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
+
+const names: Readonly<Record<Severity, readonly [string, string]>> = {
+  error: ['error', 'errors'],
+  warning: ['warning', 'warnings'],
+  information: ['piece of information', 'pieces of information'],
+  hint: ['hint', 'hints'],
+};
+
+export function summarize(files: readonly FileFindings[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary {
+  const all = files.flatMap((file) => file.findings);
+  const count = (severity: Severity): number => all.filter((finding) => finding.severity === severity).length;
+  const counts: Counts = { error: count('error'), warning: count('warning'), information: count('information'), hint: count('hint') };
+  const refused = result.failures.length > 0 || (result.unmatched.length > 0 && !allowNone);
+  const found = all.some((finding) => reaches(finding.severity, failOn));
+  const status = refused ? exitStatus.couldNotRun : found ? exitStatus.findings : exitStatus.passed;
+
+  const told = severities.filter((severity) => counts[severity] > 0).map((severity) => many(counts[severity], ...names[severity]));
+  const what = `${told.length === 0 ? 'No findings' : listed(told)} in ${many(files.length, 'file')}`;
+  return { status, counts, sentence: `${what}. Exit status ${status}: ${reason(status, failOn)}.` };
+}
+
+/** Why a run ends with its status. */
+function reason(status: ExitStatus, failOn: Threshold): string {
+  if (status === exitStatus.couldNotRun) return 'not everything that was asked for could be read';
+  const threshold = failOn === 'error' ? 'an error' : `${failOn === 'warning' ? 'a warning' : 'a piece of information'} or graver`;
+  return status === exitStatus.findings ? `at least one finding is ${threshold}` : `no finding is ${threshold}`;
+}
+
+const listed = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`);
+
+/** What went wrong with paths, one line each, for the error output. */
+export function complaints({ failures, unmatched }: Pick<ReadResult, 'failures' | 'unmatched'>, allowNone: boolean): readonly string[] {
+  return [
+    ...failures.map(({ path, message }) => `${path} ${message}.`),
+    ...(allowNone ? [] : unmatched.map((pattern) => `No *.machine.yaml or *.parts.yaml matches "${pattern}".`)),
+  ];
+}

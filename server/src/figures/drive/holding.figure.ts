@@ -1,0 +1,93 @@
+import { HOLDING_FACTOR, torqueThroughReduction, type Holder, type HoldingVerdict } from '../../mechanics/unpowered-holding.ts';
+import { figure, unable } from '../figure.ts';
+import { bearingNeeds } from '../screw/contact.ts';
+import { holdingChoices, holdingNeeds, holdingOf, holdingOptions, plainCollarTorque } from './holding-situation.ts';
+
+const sources = [
+  { title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, self-locking condition' },
+  { title: `common practice, no published source: ${HOLDING_FACTOR} counts as holding` },
+] as const;
+
+const RANK: Readonly<Record<HoldingVerdict, number>> = { drops: 0, 'may-creep': 1, holds: 2 };
+const word = (rank: number): string => (rank < 0.5 ? 'drops' : rank < 1.5 ? 'may creep' : 'holds');
+
+const HOLDERS: Readonly<Record<Holder, string>> = {
+  thread: 'the friction of the thread holds',
+  brake: 'the brake holds',
+  balance: 'nothing pulls on the drive at rest',
+  collar: 'only the plain thrust face holds',
+  detent: 'only the detent of the unpowered motor holds',
+  several: 'thrust face, detent and brake hold only together',
+  nothing: 'what resists is less than what drives',
+};
+
+export default [
+  figure({
+    id: 'drive.brake-at-screw',
+    title: 'Brake torque at the screw',
+    symbol: 'T_bs',
+    quantity: 'torque',
+    meaning: 'Torque that the brake of one drive holds, seen at its screw.',
+    needs: { torque: 'brake.holding-torque' },
+    optional: { ratio: 'drive.reduction-ratio', units: 'drive.units' },
+    choices: { at: 'brake.at' },
+    optionalChoices: { motors: 'drive.motors' },
+    onlyWith: ['brake'],
+    compute: ({ torque, ratio, units, at, motors }) =>
+      // One motor for all units has one brake, and each screw gets its share.
+      at === 'motor' ? torqueThroughReduction(torque, ratio ?? 1) / (motors === 'shared' ? (units ?? 1) : 1) : torque,
+    formula: 'T_bs = T_b · i at the motor, T_b at the screw',
+    sources: [{ title: 'power balance of the reduction; its friction is left out, the cautious side' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.collar-at-rest',
+    title: 'Friction torque of the plain thrust face',
+    symbol: 'T_c',
+    quantity: 'torque',
+    meaning: 'Torque with which a plain thrust face resists the resting load. A rolling bearing in its place would resist with next to nothing.',
+    needs: { ...bearingNeeds, load: 'drive.gravity-load' },
+    choices: holdingChoices,
+    onlyWhere: { 'thrust-bearing.design': ['plain'] },
+    compute: (values) => plainCollarTorque(Math.abs(values.load), values),
+    formula: 'T_c = F₀ µ_c d_c/2',
+    sources: [{ title: 'Budynas and Nisbett', where: 'section 8-2, equation (8-6)' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.holding-verdict',
+    title: 'With power off',
+    symbol: '',
+    quantity: 'ratio',
+    meaning: 'What the axis does when the motor has no current: it holds, may creep, or drops. The worst end of the friction decides.',
+    needs: holdingNeeds,
+    optional: holdingOptions,
+    optionalChoices: holdingChoices,
+    compute: (values) => {
+      const holding = holdingOf(values);
+      return { value: RANK[holding.verdict], note: HOLDERS[holding.holder] };
+    },
+    formula: 'holds: thread s ≥ 1.5, or brake ≥ 1.5 F₀ l/(2π); may creep: s ≥ 1, or T_c + T_d + T_b ≥ F₀ d₂/2 · tan(λ − φ′); else drops',
+    sources,
+    rank: 1,
+    inWords: ({ nominal, low, high }) => (word(low) === word(high) ? word(nominal) : `${word(nominal)}; ${word(low)} at the lowest believable friction`),
+    hint: ({ nominal, low }) => (word(low) === word(nominal) || low > 0 ? `off: ${word(low)}` : 'off: may drop'),
+  }),
+  figure({
+    id: 'drive.holding-factor',
+    title: 'Holding factor with power off',
+    symbol: 's_h',
+    quantity: 'ratio',
+    meaning: 'What holds over what drives, with power off. Thread: µ′/tan λ; brake: its torque over that of the load without friction; anything else: what resists over what the thread lets through.',
+    needs: holdingNeeds,
+    optional: holdingOptions,
+    optionalChoices: holdingChoices,
+    compute: (values) => {
+      const holding = holdingOf(values);
+      return Number.isFinite(holding.factor) ? { value: holding.factor, note: HOLDERS[holding.holder] } : unable(HOLDERS[holding.holder]);
+    },
+    formula: 'µ′/tan λ, or T_b / (F₀ l/(2π)), or (T_c + T_d + T_b) / (F₀ d₂/2 · tan(λ − φ′))',
+    sources,
+    rank: 2,
+  }),
+];

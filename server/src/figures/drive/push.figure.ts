@@ -1,0 +1,35 @@
+import { figure } from '../figure.ts';
+import { screwsPerMotor } from '../motor/train.ts';
+
+export default [
+  figure({
+    id: 'drive.push-force',
+    title: 'Force that the axis can push with',
+    symbol: 'F_max',
+    quantity: 'force',
+    unit: 'N',
+    meaning: 'Force of all drives of the axis together with the full torque at rest, upwards or forwards, before any load is taken off: what a trapped hand would feel.',
+    needs: {
+      standing: 'motor.standing-torque', ratio: 'drive.reduction-ratio', efficiency: 'drive.reduction-efficiency', screw: 'screw.efficiency', lead: 'screw.lead', units: 'drive.units',
+    },
+    optionalChoices: { motors: 'drive.motors' },
+    compute: ({ standing, ratio, efficiency, screw, lead, units, motors }) => (units / screwsPerMotor(motors, units)) * ((standing * ratio * efficiency * screw * 2 * Math.PI) / lead),
+    formula: "F_max = n T_H' i η_i · 2π η / l, n: motors",
+    sources: [{ title: 'power balance' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.reduction-torque-use',
+    title: 'Use of the torque limit of the reduction',
+    symbol: 'u_i',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'Torque at the screws while speeding up over the torque that the reduction may carry there.',
+    needs: { torque: 'screw.lifting-torque', units: 'drive.units', limit: 'drive.reduction-torque-limit' },
+    optionalChoices: { motors: 'drive.motors' },
+    compute: ({ torque, units, motors, limit }) => (torque * screwsPerMotor(motors, units)) / limit,
+    formula: 'u_i = n_s T_screw / T_i,max',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+];

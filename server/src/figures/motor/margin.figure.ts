@@ -1,0 +1,39 @@
+import { figure, unable } from '../figure.ts';
+
+const short = (value: number): string => (value >= 100 ? 'over 100' : String(Number(value.toPrecision(2))));
+
+export default [
+  figure({
+    id: 'motor.torque-margin',
+    title: 'Torque margin',
+    symbol: 'S_T',
+    quantity: 'ratio',
+    meaning: 'Torque available over torque demanded at the worst instant of the move: full speed and full acceleration together. At 1 the motor stalls; 1.5 is common practice without position feedback.',
+    needs: { available: 'motor.available-torque', lifting: 'motor.lifting-torque' },
+    optional: { cruising: 'motor.cruising-torque' },
+    compute: ({ available, lifting, cruising }) => {
+      const demanded = Math.max(lifting, cruising ?? 0);
+      return demanded > 0 ? available / demanded : unable('the move up asks for no torque');
+    },
+    formula: 'S_T = T_a / max(T₂, T₁)',
+    sources: [{ title: 'definition; a margin of 1.5 for stepping motors without feedback is common practice, no published source' }],
+    rank: 1,
+    hint: ({ low }) => `margin ${short(low)}×`,
+  }),
+  figure({
+    id: 'motor.lowering-margin',
+    title: 'Torque margin on the way down',
+    symbol: 'S_T,d',
+    quantity: 'ratio',
+    meaning: 'Torque available over the largest torque on the way down, whether the motor pushes a thread that locks or brakes a load that drives it.',
+    needs: { available: 'motor.available-torque', steady: 'motor.lowering-torque' },
+    optional: { stopping: 'motor.stopping-torque', starting: 'motor.starting-down-torque' },
+    compute: ({ available, steady, stopping, starting }) => {
+      const demanded = Math.max(Math.abs(steady), Math.abs(stopping ?? 0), Math.abs(starting ?? 0));
+      return demanded > 0 ? available / demanded : unable('the way down asks for no torque');
+    },
+    formula: 'S_T,d = T_a / max(|T₃|, |T₄|, |T₅|)',
+    sources: [{ title: 'definition; braking torque is taken no larger than driving torque, which is the safe side' }],
+    rank: 3,
+  }),
+];

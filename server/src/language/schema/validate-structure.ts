@@ -1,0 +1,228 @@
+import * as validators from '../../generated/schema-validators.mjs';
+import type { Problem } from '../problems.ts';
+import type { Span } from '../spans.ts';
+import { entryAt, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../syntax-tree.ts';
+import { fileSchema, formOf, schemaBelow, type FileKind, type SchemaNode } from './schema-model.ts';
+import { plainValue, type PlainValue } from './plain-value.ts';
+import * as say from './structure-messages.ts';
+
+/** One error of a validator, as ajv gives it. */
+export interface SchemaError {
+  readonly instancePath: string;
+  readonly schemaPath: string;
+  readonly keyword: string;
+  readonly params: Readonly<Record<string, unknown>>;
+  readonly propertyName?: string;
+}
+
+/** Judges a plain value against a schema. */
+export type Validate = (value: PlainValue) => readonly SchemaError[];
+
+/** Findings on the structure of a file: entries that are unknown, missing, of another shape, not among the choices. Each at its exact place, one for each cause. */
+export function validateStructure(root: SyntaxNode | null, fileKind: FileKind): Problem[] {
+  const validator = validators[fileKind];
+  const validate: Validate = (value) => (validator(value) ? [] : (validator.errors ?? []));
+  return structureProblems(root, fileSchema(fileKind), validate);
+}
+
+/** The same for any schema. */
+export function structureProblems(root: SyntaxNode | null, schema: SchemaNode, validate: Validate): Problem[] {
+  if (root === null) return [];
+  const errors = validate(plainValue(root, schema));
+  if (errors.length === 0) return [];
+  return new StructureReport(root, schema).report(errors);
+}
+
+class StructureReport {
+  readonly #root: SyntaxNode;
+  readonly #schema: SchemaNode;
+  readonly #problems: Problem[] = [];
+
+  constructor(root: SyntaxNode, schema: SchemaNode) {
+    this.#root = root;
+    this.#schema = schema;
+  }
+
+  report(errors: readonly SchemaError[]): Problem[] {
+    const missing = new Map<string, string[]>();
+    for (const error of leading(errors)) {
+      if (error.keyword === 'required') {
+        const key = String(error.params['missingProperty']);
+        missing.set(error.instancePath, [...(missing.get(error.instancePath) ?? []), key]);
+      } else {
+        this.#one(error);
+      }
+    }
+    for (const [pointer, keys] of missing) this.#missing(pathOf(pointer), keys);
+    return this.#problems;
+  }
+
+  #one(error: SchemaError): void {
+    const path = pathOf(error.instancePath);
+    const node = nodeAt(this.#root, path);
+    const schema = schemaBelow(this.#schema, path, this.#root);
+    if (error.propertyName !== undefined) return this.#name(error.propertyName, path);
+    switch (error.keyword) {
+      case 'additionalProperties':
+      case 'unevaluatedProperties':
+        return this.#unknown(path, node, String(error.params['additionalProperty'] ?? error.params['unevaluatedProperty']), schema);
+      case 'discriminator':
+        return this.#tag(path, node, schema, String(error.params['tag']));
+      case 'type':
+        return this.#type(path, node, schema, ([] as string[]).concat(error.params['type'] as string | string[]));
+      case 'enum':
+      case 'const':
+        if (node?.type !== 'scalar') return this.#type(path, node, schema, ['string']);
+        return this.#push(say.notInList(node.text, schema?.choices.map((choice) => choice.value) ?? [], node.span));
+      case 'minimum':
+      case 'maximum':
+      case 'exclusiveMinimum':
+      case 'exclusiveMaximum':
+      case 'minItems':
+      case 'maxItems':
+      case 'minProperties':
+      case 'maxProperties':
+      case 'uniqueItems':
+        return this.#bounds(path, error);
+      case 'pattern':
+      case 'format':
+      case 'minLength':
+      case 'maxLength':
+        return this.#push(say.textOutOfForm(node?.type === 'scalar' ? node.text : '', schema, this.#valueSpan(path)));
+      default:
+        // oneOf, not, dependentRequired and other conditions between entries.
+        return this.#push(say.contradiction(path.at(-1) ?? '', this.#keySpan(path)));
+    }
+  }
+
+  #push(problem: Problem): void {
+    this.#problems.push(problem);
+  }
+
+  #name(name: string, path: EntryPath): void {
+    const entry = entryAt(this.#root, [...path, name]);
+    this.#push(say.nameOutOfForm(name, entry?.key.span ?? this.#keySpan(path)));
+  }
+
+  #unknown(path: EntryPath, map: SyntaxNode | null | undefined, key: string, schema: SchemaNode | undefined): void {
+    const entry = entryAt(this.#root, [...path, key]);
+    const form = schema && formOf(schema, map);
+    const written = new Set(map?.type === 'map' ? map.entries.map((other) => other.key.text) : []);
+    const known = form?.properties.map((property) => property.key) ?? [];
+    this.#push(say.keyUnknown(key, entry?.key.span ?? this.#keySpan(path), path.at(-1) ?? '', known, written, homesOf(key, this.#schema)));
+  }
+
+  #missing(path: EntryPath, keys: readonly string[]): void {
+    // Where a key of the same map is misspelt, the missing one is probably it, and the spelling is what is reported.
+    const map = nodeAt(this.#root, path);
+    const near = this.#problems.some((problem) => problem.code === 'key-unknown' && isIn(problem.span, map) && problem.fixes?.some((fix) => keys.includes(fix.edits[0]?.text ?? '')));
+    if (near && keys.length === 1) return;
+    this.#push(say.entriesMissing(keys, path.at(-1) ?? '', this.#keySpan(path)));
+  }
+
+  #tag(path: EntryPath, map: SyntaxNode | null | undefined, schema: SchemaNode | undefined, key: string): void {
+    const tag = entryAt(this.#root, [...path, key]);
+    // A missing tag is reported as a missing entry already.
+    if (!tag) return;
+    const choices = [...(schema?.variants?.of.keys() ?? [])];
+    if (tag.value?.type === 'scalar') this.#push(say.notInList(tag.value.text, choices, tag.value.span));
+    else this.#type([...path, key], tag.value, undefined, ['string']);
+    void map;
+  }
+
+  #type(path: EntryPath, node: SyntaxNode | null | undefined, schema: SchemaNode | undefined, types: readonly string[]): void {
+    const key = path.at(-1) ?? '';
+    if (node === null || node === undefined) {
+      const parent = schemaBelow(this.#schema, path.slice(0, -1), this.#root);
+      const isItem = /^\d+$/.test(key) && nodeAt(this.#root, path.slice(0, -1))?.type === 'list';
+      if (isItem) this.#push(say.wrongType({ type: 'scalar', text: '' }, schema, types, this.#keySpan(path)));
+      else this.#push(say.valueMissing(key, schema, parent?.required.includes(key) === true, this.#keySpan(path)));
+      return;
+    }
+    const span = node.type === 'map' && path.length > 0 ? this.#keySpan(path) : node.span;
+    this.#push(say.wrongType({ type: node.type, text: node.type === 'scalar' ? node.text : '' }, schema, types, span, listFix(node, types)));
+  }
+
+  #bounds(path: EntryPath, error: SchemaError): void {
+    const limit = Number(error.params['limit']);
+    const count = `${limit} ${limit === 1 ? 'item' : 'items'}`;
+    const message: Readonly<Record<string, string>> = {
+      minimum: `The smallest value that makes sense here is ${limit}.`,
+      maximum: `The largest value that makes sense here is ${limit}.`,
+      exclusiveMinimum: `The value must be more than ${limit}.`,
+      exclusiveMaximum: `The value must be less than ${limit}.`,
+      minItems: `At least ${count} are due here.`.replace('item are', 'item is'),
+      maxItems: `At most ${count} are allowed here.`.replace('item are', 'item is'),
+      minProperties: 'More entries are due here.',
+      maxProperties: 'Fewer entries are allowed here.',
+      uniqueItems: 'An item stands here twice.',
+    };
+    this.#push(say.outOfBounds(message[error.keyword] ?? 'The value is out of bounds.', this.#valueSpan(path)));
+  }
+
+  #valueSpan(path: EntryPath): Span {
+    const node = nodeAt(this.#root, path);
+    return node && (node.type === 'scalar' || node.flow) ? node.span : this.#keySpan(path);
+  }
+
+  /** The key at `path`; of a list item its first word, of the outermost map its first key. */
+  #keySpan(path: EntryPath): Span {
+    const entry = entryAt(this.#root, path);
+    if (entry) return entry.key.span;
+    const node = nodeAt(this.#root, path);
+    if (node?.type === 'map') return firstKey(node) ?? { start: node.span.start, end: node.span.start + 1 };
+    if (node) return node.type === 'scalar' ? node.span : { start: node.span.start, end: node.span.start + 1 };
+    const parent = path.length === 0 ? this.#root : nodeAt(this.#root, path.slice(0, -1));
+    return parent ? { start: parent.span.start, end: parent.span.start + 1 } : { start: 0, end: 0 };
+  }
+}
+
+/** Errors that are causes: a choice of forms that fails brings the errors of every form along. */
+function leading(errors: readonly SchemaError[]): SchemaError[] {
+  const choices = errors.filter((error) => error.keyword === 'anyOf' || error.keyword === 'oneOf');
+  return errors.filter((error) => {
+    if (error.keyword === 'propertyNames') return false;
+    return !choices.some((choice) => error !== choice && error.schemaPath.startsWith(`${choice.schemaPath}/`) && error.instancePath.startsWith(choice.instancePath));
+  });
+}
+
+function pathOf(pointer: string): EntryPath {
+  return pointer === '' ? [] : pointer.slice(1).split('/').map((part) => part.replaceAll('~1', '/').replaceAll('~0', '~'));
+}
+
+function isIn(span: Span, node: SyntaxNode | null | undefined): boolean {
+  return node?.type === 'map' && node.entries.some((entry) => entry.key.span.start === span.start);
+}
+
+function firstKey(map: MapNode): Span | undefined {
+  return map.entries[0]?.key.span;
+}
+
+/** Brackets around a single text where a list is due. */
+function listFix(node: SyntaxNode, types: readonly string[]): NonNullable<Problem['fixes']> {
+  if (node.type !== 'scalar' || node.style === 'block' || !types.includes('array')) return [];
+  const edits = [
+    { span: { start: node.span.start, end: node.span.start }, text: '[' },
+    { span: { start: node.span.end, end: node.span.end }, text: ']' },
+  ];
+  return [{ title: 'Make it a list', edits }];
+}
+
+/** Titles of the maps in which a key is known, for a key that was written in the wrong place. */
+function homesOf(key: string, schema: SchemaNode): string[] {
+  const homes = new Set<string>();
+  const seen = new Set<SchemaNode>();
+  const visit = (node: SchemaNode, name: string): void => {
+    if (seen.has(node)) return;
+    seen.add(node);
+    for (const property of node.properties) {
+      if (property.key === key && name !== '') homes.add(name);
+      visit(property.schema, property.key);
+    }
+    for (const inner of [node.named, node.items, ...(node.variants?.of.values() ?? []), ...node.alternatives]) {
+      if (inner) visit(inner, inner.title === '' ? name : inner.title.toLowerCase());
+    }
+  };
+  visit(schema, '');
+  return [...homes];
+}

@@ -1,0 +1,99 @@
+import type { Problem } from './problems.ts';
+import type { Span, TextEdit } from './spans.ts';
+
+/** The wording of the slips that the repair recognises. Every text from the document is shortened before it is shown. */
+
+export function shortened(text: string, most = 30): string {
+  const line = text.replace(/\s+/g, ' ').trim();
+  return line.length <= most ? line : `${line.slice(0, most - 1).replace(/[\ud800-\udbff]$/, '')}…`;
+}
+
+type Fix = NonNullable<Problem['fixes']>[number];
+
+function slip(code: string, message: string, span: Span, fixes: readonly Fix[] = [], related: Problem['related'] = []): Problem {
+  return {
+    code,
+    severity: 'error',
+    message,
+    span,
+    ...(related.length > 0 ? { related } : {}),
+    ...(fixes.length > 0 ? { fixes } : {}),
+  };
+}
+
+function insert(title: string, at: number, text: string): Fix {
+  return { title, edits: [{ span: { start: at, end: at }, text }] };
+}
+
+export function colonMissing(word: string, span: Span): Problem {
+  return slip('colon-missing', `No colon after "${shortened(word)}". Write a colon, then its value or its entries.`, span, [insert('Add the colon', span.end, ':')]);
+}
+
+export function spaceAfterColonMissing(key: string, value: string, colonEnd: number, span: Span): Problem {
+  return slip('space-after-colon-missing', `Put a space after the colon: "${shortened(key)}: ${shortened(value)}".`, span, [insert('Put a space after the colon', colonEnd, ' ')]);
+}
+
+export function spaceAfterDashMissing(item: string, dashEnd: number, span: Span): Problem {
+  return slip('space-after-dash-missing', `Put a space after the dash: "- ${shortened(item)}".`, span, [insert('Put a space after the dash', dashEnd, ' ')]);
+}
+
+export function twoKeysOnOneLine(outer: string, inner: string, span: Span, ownLine: TextEdit, quoted: readonly TextEdit[]): Problem {
+  return slip(
+    'two-keys-on-one-line',
+    `Two keys on one line. Put "${shortened(inner)}" on its own line below "${shortened(outer)}", two spaces in, or put quotes around the text.`,
+    span,
+    [
+      { title: `Put "${shortened(inner)}" on its own line`, edits: [ownLine] },
+      ...(quoted.length > 0 ? [{ title: 'Put quotes around the text', edits: quoted }] : []),
+    ],
+  );
+}
+
+export function quoteOpen(quote: string, span: Span, closeAt: number): Problem {
+  const name = quote === '"' ? 'double' : 'single';
+  return slip('quote-open', `This ${name} quote is not closed. It is read up to the end of its line.`, span, [insert('Close the quote', closeAt, quote)], [
+    { message: 'read up to here', span: { start: closeAt, end: closeAt } },
+  ]);
+}
+
+export function bracketOpen(bracket: string, closer: string, span: Span, closeAt: number): Problem {
+  return slip('bracket-open', `This "${bracket}" is not closed. Write "${closer}" where it ends.`, span, [insert(`Add "${closer}"`, closeAt, closer)], [
+    { message: 'read up to here', span: { start: closeAt, end: closeAt } },
+  ]);
+}
+
+export function bracketStray(bracket: string, span: Span): Problem {
+  return slip('bracket-stray', `This "${bracket}" closes nothing. Remove it, or add the opening one.`, span, [{ title: `Remove "${bracket}"`, edits: [{ span, text: '' }] }]);
+}
+
+export function tabAsIndent(span: Span, edits: readonly TextEdit[]): Problem {
+  return slip('tab-as-indent', 'Tabs are not allowed as indentation. Use two spaces for each level.', span, [{ title: 'Replace all tabs in the indentation by spaces', edits }]);
+}
+
+export function indentedTooLittle(word: string, span: Span, missing: number, lineStart: number): Problem {
+  return slip(
+    'indent-wrong',
+    `"${shortened(word)}" stands ${spaces(missing)} too far left to belong to the entries above it.`,
+    span,
+    [insert(`Indent it by ${spaces(missing)} more`, lineStart, ' '.repeat(missing))],
+  );
+}
+
+export function indentedTooMuch(word: string, above: string, span: Span, extra: number, lineStart: number): Problem {
+  return slip('indent-wrong', `"${shortened(word)}" stands ${spaces(extra)} too far right: "${shortened(above)}" above it already has a value.`, span, [
+    { title: `Indent it by ${spaces(extra)} less`, edits: [{ span: { start: lineStart, end: lineStart + extra }, text: '' }] },
+  ]);
+}
+
+function spaces(count: number): string {
+  return count === 1 ? 'one space' : `${count} spaces`;
+}
+
+export function valueStartReserved(sign: string, value: Span, text: string): Problem {
+  const quotable = !text.includes("'");
+  const edits = [
+    { span: { start: value.start, end: value.start }, text: "'" },
+    { span: { start: value.end, end: value.end }, text: "'" },
+  ];
+  return slip('value-start-reserved', `A value cannot begin with ${sign} unless it stands in quotes.`, { start: value.start, end: value.start + 1 }, quotable ? [{ title: 'Put it in quotes', edits }] : []);
+}

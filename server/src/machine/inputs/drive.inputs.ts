@@ -1,0 +1,181 @@
+import { usualReduction } from '../../catalogue/reductions.ts';
+import { reverseEfficiency } from '../../mechanics/reduction.ts';
+import { fallbacks, type Fallback, type Member } from '../input.ts';
+import type { Origin } from '../origin.ts';
+import { between, exactly, productOf, type Bounded } from '../values.ts';
+
+/** A value of one stage, and where it comes from. */
+interface StageValue {
+  readonly value: Bounded;
+  readonly origin: Origin;
+}
+
+const written = (member: Member, entry: string): Origin => ({ from: 'here', place: { uri: member.place.uri, path: [...member.place.path, entry] } });
+
+function ratioOf(stage: Member): StageValue | undefined {
+  const ratio = stage.number('ratio');
+  if (ratio) return ratio.low > 0 ? { value: ratio, origin: written(stage, 'ratio') } : undefined;
+  const driving = stage.number('driving-teeth');
+  const driven = stage.number('driven-teeth');
+  if (!driving || !driven || driving.nominal <= 0 || driven.nominal <= 0) return undefined;
+  return { value: exactly(driven.nominal / driving.nominal), origin: written(stage, 'driven-teeth') };
+}
+
+function usualOf(stage: Member, which: 'efficiency' | 'reverseEfficiency' | 'backlash', entry: string): StageValue | undefined {
+  const usual = usualReduction(stage.choice('kind') ?? '')?.[which];
+  if (!usual) return undefined;
+  const { low, nominal, high, source, weak } = usual;
+  return { value: { low, nominal, high }, origin: { from: 'handbook', source, weak, place: { uri: stage.place.uri, path: [...stage.place.path, entry] } } };
+}
+
+const given = (stage: Member, entry: string): StageValue | undefined => {
+  const value = stage.number(entry);
+  return value && { value, origin: written(stage, entry) };
+};
+
+const efficiencyOf = (stage: Member): StageValue | undefined => {
+  const own = given(stage, 'efficiency');
+  return own && own.value.low > 0 && own.value.high <= 1 ? own : usualOf(stage, 'efficiency', 'efficiency');
+};
+
+/** A belt loses the same either way; in gears the same loss torque weighs more when the load drives. */
+function reverseOf(stage: Member): StageValue | undefined {
+  const own = given(stage, 'efficiency');
+  if (!own || own.value.low <= 0 || own.value.high > 1) return usualOf(stage, 'reverseEfficiency', 'efficiency');
+  if (stage.choice('kind') === 'belt') return own;
+  const { low, nominal, high } = own.value;
+  return { value: between(reverseEfficiency(low), reverseEfficiency(nominal), reverseEfficiency(high)), origin: own.origin };
+}
+
+const backlashOf = (stage: Member): StageValue | undefined => given(stage, 'backlash') ?? usualOf(stage, 'backlash', 'backlash');
+
+const direct: Origin = { from: 'handbook', source: 'no reduction is described: the motor drives the screw directly', weak: false, place: undefined };
+
+/** Puts an input together from all stages; `none` without any; unknown while one of them cannot be read. */
+function fromStages(
+  none: number,
+  read: (stage: Member) => StageValue | undefined,
+  combine: (values: readonly Bounded[], ratios: readonly Bounded[]) => Bounded,
+  unit?: string,
+): NonNullable<Fallback['compose']> {
+  return (_read, lists) => {
+    const stages = lists.members('drive.reduction');
+    if (!stages || stages.length === 0) return { value: { type: 'number', ...exactly(none) }, origin: direct };
+    const ratios = stages.map(ratioOf);
+    const values = stages.map(read);
+    if (ratios.some((ratio) => !ratio) || values.some((value) => !value)) return undefined;
+    const known = values as readonly StageValue[];
+    const combined = combine(known.map(({ value }) => value), (ratios as readonly StageValue[]).map(({ value }) => value));
+    const parts = known.map(({ origin }, index) => ({ title: `stage ${stages[index]?.title ?? index + 1}`, origin }));
+    return { value: { type: 'number', ...combined, ...(unit === undefined ? {} : { unit }) }, origin: { from: 'several', parts } };
+  };
+}
+
+const atEnds = (of: (end: 'low' | 'nominal' | 'high') => number): Bounded => {
+  const [low, nominal, high] = [of('low'), of('nominal'), of('high')];
+  return between(Math.min(low, nominal), nominal, Math.max(high, nominal));
+};
+
+/** One locking stage locks the whole train. */
+const throughAll = (values: readonly number[]): number => (values.some((value) => value <= 0) ? Math.min(...values) : values.reduce((product, value) => product * value, 1));
+
+export default fallbacks(
+  {
+    input: 'drive.reduction-ratio',
+    title: 'Reduction ratio',
+    symbol: 'i',
+    quantity: 'ratio',
+    compose: fromStages(1, ratioOf, (values) => productOf(values)),
+  },
+  {
+    input: 'drive.reduction-efficiency',
+    title: 'Efficiency of the reduction',
+    symbol: 'η_i',
+    quantity: 'ratio',
+    compose: fromStages(1, efficiencyOf, (values) => productOf(values)),
+  },
+  {
+    input: 'drive.reduction-reverse-efficiency',
+    title: 'Efficiency of the reduction when the load drives',
+    symbol: 'η_i,r',
+    quantity: 'ratio',
+    compose: fromStages(1, reverseOf, (values) => atEnds((end) => throughAll(values.map((value) => value[end])))),
+  },
+  {
+    input: 'drive.reduction-backlash',
+    title: 'Play of the reduction at the screw',
+    symbol: 'b_i',
+    quantity: 'angle',
+    // A play is divided by the ratios of the stages after it, not by that of its own.
+    compose: fromStages(0, backlashOf, (values, ratios) => atEnds((end) => values.reduce((play, value, index) => play / (ratios[index]?.nominal ?? 1) + value[end], 0)), '°'),
+  },
+  {
+    input: 'drive.reduction-inertia',
+    title: 'Inertia of the reduction at the motor',
+    symbol: 'J_i',
+    quantity: 'rotational-inertia',
+    compose: fromStages(
+      0,
+      (stage) => given(stage, 'rotational-inertia') ?? {
+        value: exactly(0),
+        origin: { from: 'handbook', source: 'wheels of the reduction left out, since no inertia is given', weak: true, place: { uri: stage.place.uri, path: [...stage.place.path, 'rotational-inertia'] } },
+      },
+      (values, ratios) => atEnds((end) => values.reduceRight((behind, value, index) => value[end] + behind / (ratios[index]?.nominal ?? 1) ** 2, 0)),
+      'g·cm²',
+    ),
+  },
+  {
+    input: 'drive.reduction-torque-limit',
+    title: 'Torque limit of the reduction at the screw',
+    symbol: 'T_i,max',
+    quantity: 'torque',
+    compose: (_read, lists) => {
+      const stages = lists.members('drive.reduction') ?? [];
+      let onwards = 1;
+      const limits: { readonly value: Bounded; readonly title: string; readonly origin: Origin }[] = [];
+      for (const stage of [...stages].reverse()) {
+        const rating = given(stage, 'torque-rating');
+        const ratio = ratioOf(stage);
+        if (!ratio) return undefined;
+        const { low, nominal, high } = rating?.value ?? exactly(Infinity);
+        if (rating) limits.push({ value: between(low * onwards, nominal * onwards, high * onwards), title: `stage ${stage.title}`, origin: rating.origin });
+        onwards *= ratio.value.nominal;
+      }
+      const weakest = limits.reduce<(typeof limits)[number] | undefined>((least, limit) => (!least || limit.value.nominal < least.value.nominal ? limit : least), undefined);
+      return weakest && { value: { type: 'number', ...weakest.value, unit: 'N·m' }, origin: { from: 'several', parts: [weakest] } };
+    },
+  },
+  {
+    input: 'drive.current-setting',
+    symbol: 'I_s',
+    handbook: (read) => {
+      const rated = read.number('motor.current');
+      return rated && { value: { type: 'number', ...rated, unit: 'A' }, source: 'set to the rated current of the motor, since no setting is given; common practice', weak: true };
+    },
+  },
+  {
+    input: 'drive.current-peak-factor',
+    title: 'Peak of the current over its setting',
+    symbol: 'c_p',
+    quantity: 'ratio',
+    compose: (read) => {
+      const as = read.choice('drive.current-setting-as');
+      const origin = read.origin('drive.current-setting-as');
+      return as !== undefined && origin ? { value: { type: 'number', ...exactly(as === 'rms' ? Math.SQRT2 : 1) }, origin } : undefined;
+    },
+    handbook: () => ({
+      value: { type: 'number', ...between(1, 1, Math.SQRT2) },
+      source: 'not said whether the setting is a peak or a root mean square: both are reckoned with, and the peak is taken as the nominal case',
+      weak: true,
+    }),
+  },
+  {
+    input: 'drive.rest-current',
+    symbol: 'ρ',
+    handbook: () => ({
+      value: { type: 'number', ...between(0.5, 0.5, 1), unit: '%' },
+      source: 'drives keep half to all of the current at rest; common practice, no published source',
+      weak: true,
+    }),
+  },
+);

@@ -1,0 +1,111 @@
+import { childOf, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../language/syntax-tree.ts';
+import type { Place } from './origin.ts';
+import { Subject } from './subject.ts';
+
+/** As much of a read document as the machine needs. */
+export interface SourceDocument {
+  readonly uri: string;
+  readonly text: string;
+  readonly root: SyntaxNode | null;
+}
+
+/** A node together with where it stands. */
+export interface Located {
+  readonly node: SyntaxNode | null;
+  readonly place: Place;
+}
+
+/** What a subject has read of the documents, so that its results can be kept until that text changes. */
+export type ReadingLog = Map<string, string | undefined>;
+
+const logKey = (uri: string, path: EntryPath): string => `${uri}\n${path.join('\n')}`;
+
+/** A machine's description with the part lists that it uses, and what in it can be computed: its subjects. */
+export class Machine {
+  readonly subjects: readonly Subject[];
+  readonly #documents: ReadonlyMap<string, SourceDocument>;
+
+  constructor(
+    readonly main: SourceDocument,
+    readonly lists: readonly SourceDocument[],
+  ) {
+    this.#documents = new Map([main, ...lists].map((document) => [document.uri, document]));
+    this.subjects = [...this.#subjects()];
+  }
+
+  document(uri: string): SourceDocument | undefined {
+    return this.#documents.get(uri);
+  }
+
+  /** The node at a path of a document, noting in the log that its section was looked at. */
+  look(uri: string, path: EntryPath, log?: ReadingLog): SyntaxNode | null | undefined {
+    if (log) {
+      const section = path.slice(0, 2);
+      const key = logKey(uri, section);
+      if (!log.has(key)) log.set(key, this.#textAt(uri, section));
+    }
+    return nodeAt(this.#documents.get(uri)?.root, path);
+  }
+
+  /** Whether everything in the log still reads the same here. */
+  agreesWith(log: ReadingLog): boolean {
+    for (const [key, text] of log) {
+      const [uri = '', ...path] = key.split('\n');
+      if (this.#textAt(uri, path) !== text) return false;
+    }
+    return true;
+  }
+
+  /** The entry called `name` in a section, in the machine's own file first and then in its part lists. */
+  named(section: string, name: string, log?: ReadingLog): Located | undefined {
+    for (const document of [this.main, ...this.lists]) {
+      const path = [section, name];
+      const node = this.look(document.uri, path, log);
+      if (node !== undefined) return { node, place: { uri: document.uri, path } };
+    }
+    return undefined;
+  }
+
+  /** Names in a section of the machine's own file. */
+  namesIn(section: string, log?: ReadingLog): readonly string[] {
+    const node = this.look(this.main.uri, [section], log);
+    return node?.type === 'map' ? node.entries.map((entry) => entry.key.text) : [];
+  }
+
+  #textAt(uri: string, path: EntryPath): string | undefined {
+    const document = this.#documents.get(uri);
+    const node = nodeAt(document?.root, path);
+    return document && node ? document.text.slice(node.span.start, node.span.end) : node === null ? '' : undefined;
+  }
+
+  *#subjects(): Generator<Subject> {
+    yield new Subject(this, 'machine', 'machine', new Map([['machine', []]]));
+    for (const [name, axis] of this.#maps('axes')) {
+      const path = ['axes', name];
+      const options = childOf(axis, 'drive-options');
+      if (options?.type === 'map') {
+        const chosen = childOf(axis, 'chosen-drive');
+        for (const option of options.entries) {
+          const isChosen = chosen?.type === 'scalar' && chosen.text === option.key.text;
+          yield this.#driveSubject(path, [...path, 'drive-options', option.key.text], isChosen);
+        }
+      } else {
+        yield this.#driveSubject(path, [...path, 'drive'], true);
+      }
+    }
+    for (const [name] of this.#maps('heating')) {
+      const path = ['heating', name];
+      yield new Subject(this, 'heater', path.join('/'), new Map([['machine', []], ['heater', path]]));
+    }
+  }
+
+  #driveSubject(axis: EntryPath, drive: EntryPath, chosen: boolean): Subject {
+    return new Subject(this, 'drive', drive.join('/'), new Map([['machine', []], ['axis', axis], ['drive', drive]]), chosen);
+  }
+
+  #maps(section: string): readonly (readonly [string, MapNode])[] {
+    const node = childOf(this.main.root, section);
+    if (node?.type !== 'map') return [];
+    return node.entries.flatMap((entry) => (entry.value?.type === 'map' ? [[entry.key.text, entry.value] as const] : []));
+  }
+}

@@ -1,0 +1,38 @@
+/** Every code of a problem with names and belonging, with the text of its reference page. Stable once released. */
+export const nameProblemCodes = {
+  'unknown-name': {
+    title: 'A name that leads nowhere',
+    explanation:
+      'A part, mass, supply or drive option is named that is described nowhere: not in this file, and not in the part lists that it uses. Until the name is right, everything that depends on it stays uncomputed. The fix offers the nearest names.',
+  },
+  'part-of-wrong-kind': {
+    title: 'A part of the wrong kind',
+    explanation: 'The name leads to a part, but of another kind than the place needs: a nut where a motor is due, say. Name a part of the right kind, or mend the "kind" of the part.',
+  },
+  'drive-twice': {
+    title: 'Both a drive and drive options',
+    explanation: 'An axis has either one "drive", or named "drive-options" with one "chosen-drive". With both it is not clear what is to be built.',
+  },
+  'no-drive-chosen': {
+    title: 'No drive option is chosen',
+    explanation: 'All options are computed, but only the chosen one is checked. Name it with "chosen-drive".',
+  },
+  'axis-moves-nothing': {
+    title: 'An axis that moves nothing',
+    explanation: 'Without "moves" the load on the axis is unknown, so that holding, torque and life cannot be computed. Describe the bodies under "masses" and name them here.',
+  },
+  'mass-without-axis': {
+    title: 'A mass that no axis moves',
+    explanation: 'The body is described but no axis carries it, so it is in no load. Often its name was forgotten under "moves".',
+  },
+  'unused-part': {
+    title: 'A part that nothing uses',
+    explanation: 'The part is described but named nowhere in this machine. Harmless; parts shared by several machines can go into a part list.',
+  },
+  'part-list-missing': {
+    title: 'A part list that cannot be read',
+    explanation: 'A path under "uses" leads to no readable file inside the workspace. Paths are relative to the description, with forward slashes. In a text that was never saved, relative paths lead nowhere: save it first.',
+  },
+} as const;
+
+export type NameProblemCode = keyof typeof nameProblemCodes;

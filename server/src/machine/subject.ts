@@ -1,0 +1,288 @@
+import { readQuantity } from '../language/read-quantity.ts';
+import type { QuantityKind } from '../language/quantity-kinds.ts';
+import { childOf, type EntryPath, type MapNode, type SyntaxNode } from '../language/syntax-tree.ts';
+import { entrySchema } from './entry-schema.ts';
+import { fallbacksFor } from './fallback-registry.ts';
+import type { Input, InputReader, ListReader, Member } from './input.ts';
+import type { Machine, ReadingLog } from './machine.ts';
+import type { Origin, Place } from './origin.ts';
+import { scopeRow, splitInput, type SubjectKind } from './scopes.ts';
+import type { Bounded, InputValue } from './values.ts';
+
+/** A map from which a scope's entries are read; the first layer that has an entry wins. */
+interface Layer {
+  readonly node: MapNode;
+  readonly place: Place;
+  /** The part's name where the layer is a named part. */
+  readonly part?: string;
+}
+
+/** What an evaluation is about: a drive of an axis, a heated part, or the machine as a whole. Reads inputs by name. */
+export class Subject {
+  /** What has been read of the documents so far. */
+  readonly log: ReadingLog = new Map();
+  readonly #layers = new Map<string, readonly Layer[]>();
+  readonly #inputs = new Map<string, Input>();
+
+  constructor(
+    readonly machine: Machine,
+    readonly kind: SubjectKind,
+    readonly id: string,
+    /** Scopes whose maps stand at a fixed place of the machine's own file. */
+    readonly fixed: ReadonlyMap<string, EntryPath>,
+    /** False for a drive option that is only compared. */
+    readonly chosen = true,
+    /** Values that stand in for what is written, while a remedy looks for one that passes. */
+    readonly overrides: ReadonlyMap<string, InputValue> = new Map(),
+  ) {}
+
+  /** The same subject with some inputs replaced. */
+  withInputs(overrides: ReadonlyMap<string, InputValue>): Subject {
+    return new Subject(this.machine, this.kind, this.id, this.fixed, this.chosen, new Map([...this.overrides, ...overrides]));
+  }
+
+  hasScope(scope: string): boolean {
+    return scopeRow(scope).subjects.includes(this.kind);
+  }
+
+  /** Whether the description has this map at all (a coupling, a brake …). */
+  isPresent(scope: string): boolean {
+    return this.hasScope(scope) && this.#layersOf(scope).length > 0;
+  }
+
+  /** Where a scope's map stands, or where it would be written: the drive's own place first. */
+  placeOf(scope: string, entry?: string): Place | undefined {
+    const layers = this.#layersOf(scope);
+    const holder = entry === undefined ? layers[0] : (layers.find((layer) => childOf(layer.node, entry) !== undefined) ?? layers[0]);
+    if (holder) return entry === undefined ? holder.place : { uri: holder.place.uri, path: [...holder.place.path, entry] };
+    const wouldBe = this.#wouldBe(scope);
+    return wouldBe && entry !== undefined ? { uri: wouldBe.uri, path: [...wouldBe.path, entry] } : wouldBe;
+  }
+
+  input(id: string): Input {
+    let found = this.#inputs.get(id);
+    if (!found) {
+      // A fallback that asks for itself in a circle sees its own input as missing.
+      this.#inputs.set(id, { id, state: 'missing', write: undefined });
+      found = this.#read(id);
+      this.#inputs.set(id, found);
+    }
+    return found;
+  }
+
+  readonly reader: InputReader = {
+    number: (id) => {
+      const input = this.input(id);
+      return input.state === 'known' && input.value.type === 'number' ? input.value : undefined;
+    },
+    choice: (id) => {
+      const input = this.input(id);
+      return input.state === 'known' && input.value.type === 'choice' ? input.value.text : undefined;
+    },
+    origin: (id) => {
+      const input = this.input(id);
+      return input.state === 'known' ? input.origin : undefined;
+    },
+  };
+
+  #read(id: string): Input {
+    const { scope, entry } = splitInput(id);
+    const override = this.overrides.get(id);
+    const write = this.hasScope(scope) ? this.placeOf(scope, entry) : undefined;
+    if (override) return { id, state: 'known', value: override, origin: write ? { from: 'here', place: write } : { from: 'several', parts: [] } };
+    if (!this.hasScope(scope)) return { id, state: 'missing', write: undefined };
+    for (const layer of this.#layersOf(scope)) {
+      const node = childOf(layer.node, entry);
+      if (node === undefined || node === null) continue;
+      const place = { uri: layer.place.uri, path: [...layer.place.path, entry] };
+      const value = readEntry(node, id);
+      if (value === 'not-a-value') break;
+      if (value === undefined) return { id, state: 'unreadable', place };
+      return { id, state: 'known', value, origin: layer.part === undefined ? { from: 'here', place } : { from: 'part', part: layer.part, place } };
+    }
+    return this.#fallBack(id, write) ?? { id, state: 'missing', write };
+  }
+
+  #fallBack(id: string, write: Place | undefined): Input | undefined {
+    const declared = fallbacksFor(id);
+    for (const { compose } of declared) {
+      const composed = compose?.(this.reader, this.#lists);
+      if (composed) return { id, state: 'known', ...composed };
+    }
+    for (const fallback of declared) {
+      const standard = fallback.standard?.(this.reader);
+      if (!standard) continue;
+      const sizeOrigin = this.reader.origin(standard.sizeInput);
+      const place = sizeOrigin && 'place' in sizeOrigin && sizeOrigin.place ? sizeOrigin.place : write;
+      if (place) return { id, state: 'known', value: standard.value, origin: { from: 'standard', size: standard.size, source: standard.source, place } };
+    }
+    for (const fallback of declared) {
+      const handbook = fallback.handbook?.(this.reader);
+      if (!handbook) continue;
+      const origin: Origin = { from: 'handbook', source: handbook.source, weak: handbook.weak ?? false, place: write };
+      return { id, state: 'known', value: handbook.value, origin, ...(handbook.note === undefined ? {} : { note: handbook.note }) };
+    }
+    return undefined;
+  }
+
+  readonly #lists: ListReader = {
+    members: (input) => {
+      const found = this.#listNode(input);
+      return found?.node.items.flatMap((item, index) => (item?.type === 'map' ? [member(item, `${index + 1}`, found.place, index)] : []));
+    },
+    named: (input, section) => {
+      const found = this.#listNode(input);
+      return found?.node.items.flatMap((item) => {
+        if (item?.type !== 'scalar') return [];
+        const target = this.machine.named(section, item.text, this.log);
+        return target?.node?.type === 'map' ? [memberAt(target.node, item.text, target.place)] : [];
+      });
+    },
+    quantities: (input, quantity) => {
+      const found = this.#listNode(input);
+      if (!found) return undefined;
+      const read = found.node.items.map((item, index) => {
+        const reading = item?.type === 'scalar' ? readQuantity(item.text, quantity) : undefined;
+        const origin: Origin = { from: 'here', place: { uri: found.place.uri, path: [...found.place.path, String(index)] } };
+        return reading?.ok ? { value: reading.quantity, origin } : undefined;
+      });
+      return read.every((item) => item !== undefined) ? read : undefined;
+    },
+  };
+
+  #listNode(input: string): { readonly node: SyntaxNode & { type: 'list' }; readonly place: Place } | undefined {
+    const { scope, entry } = splitInput(input);
+    for (const layer of this.#layersOf(scope)) {
+      const node = childOf(layer.node, entry);
+      if (node?.type === 'list') return { node, place: { uri: layer.place.uri, path: [...layer.place.path, entry] } };
+    }
+    return undefined;
+  }
+
+  #layersOf(scope: string): readonly Layer[] {
+    let layers = this.#layers.get(scope);
+    if (!layers) {
+      this.#layers.set(scope, []);
+      layers = this.#findLayers(scope);
+      this.#layers.set(scope, layers);
+    }
+    return layers;
+  }
+
+  #findLayers(scope: string): readonly Layer[] {
+    const row = scopeRow(scope);
+    if (!row.subjects.includes(this.kind)) return [];
+    const fixed = this.fixed.get(scope);
+    if (fixed) {
+      const node = fixed.length === 0 ? this.machine.main.root : this.machine.look(this.machine.main.uri, fixed, this.log);
+      return node?.type === 'map' ? [{ node, place: { uri: this.machine.main.uri, path: fixed } }] : [];
+    }
+    const holders = this.#holders(scope);
+    const key = row.within?.key ?? '';
+    const values = holders.flatMap((holder) => {
+      const path = [...holder.place.path, key];
+      const node = path.length === 1 ? this.machine.look(holder.place.uri, path, this.log) : childOf(holder.node, key);
+      return node ? [{ node, place: { uri: holder.place.uri, path }, part: holder.part }] : [];
+    });
+    if (row.section !== undefined) return this.#sectionLayers(row.section, values[0]?.node);
+    return values.flatMap(({ node, place, part }): readonly Layer[] => {
+      if (node.type === 'scalar') return row.part ? this.#partLayers(node.text, row.part.kind) : [];
+      if (node.type !== 'map') return [];
+      const name = row.part?.by === 'part-key' ? childOf(node, 'part') : undefined;
+      const own: Layer = part === undefined ? { node, place } : { node, place, part };
+      return name?.type === 'scalar' && row.part ? [own, ...this.#partLayers(name.text, row.part.kind)] : [own];
+    });
+  }
+
+  #holders(scope: string): readonly Layer[] {
+    const within = scopeRow(scope).within?.scope ?? [];
+    const holder = (typeof within === 'string' ? [within] : within).find((candidate) => this.hasScope(candidate));
+    return holder === undefined ? [] : this.#layersOf(holder);
+  }
+
+  #partLayers(name: string, kind: string): readonly Layer[] {
+    const found = this.machine.named('parts', name, this.log);
+    if (found?.node?.type !== 'map') return [];
+    const itsKind = childOf(found.node, 'kind');
+    return itsKind?.type === 'scalar' && itsKind.text === kind ? [{ node: found.node, place: found.place, part: name }] : [];
+  }
+
+  /** The section's entry that is named; without a name, the only entry there is. */
+  #sectionLayers(section: string, name: SyntaxNode | undefined): readonly Layer[] {
+    const names = this.machine.namesIn(section, this.log);
+    const chosen = name?.type === 'scalar' ? name.text : names.length === 1 ? names[0] : undefined;
+    const found = chosen === undefined ? undefined : this.machine.named(section, chosen, this.log);
+    return found?.node?.type === 'map' ? [{ node: found.node, place: found.place }] : [];
+  }
+
+  #wouldBe(scope: string): Place | undefined {
+    const fixed = this.fixed.get(scope);
+    if (fixed) return { uri: this.machine.main.uri, path: fixed };
+    const key = scopeRow(scope).within?.key;
+    const holder = this.#holders(scope)[0]?.place;
+    return holder && key !== undefined ? { uri: holder.uri, path: [...holder.path, key] } : undefined;
+  }
+}
+
+function memberAt(node: MapNode, title: string, place: Place): Member {
+  const text = (entry: string): string | undefined => {
+    const value = childOf(node, entry);
+    return value?.type === 'scalar' ? value.text : undefined;
+  };
+  return {
+    title,
+    place,
+    choice: text,
+    number: (entry) => {
+      const written = text(entry);
+      const kind = written === undefined ? undefined : memberQuantity(entry);
+      if (written === undefined) return undefined;
+      if (kind === undefined) return wholeNumber(written);
+      const reading = readQuantity(written, kind);
+      return reading.ok ? reading.quantity : undefined;
+    },
+  };
+}
+
+const member = (node: MapNode, title: string, list: Place, index: number): Member =>
+  memberAt(node, title, { uri: list.uri, path: [...list.path, String(index)] });
+
+/** Quantity kinds of the entries of list members. Their maps are no scope of their own, since several of them stand side by side. */
+const memberQuantities: Readonly<Record<string, QuantityKind>> = {
+  mass: 'mass',
+  ratio: 'ratio',
+  efficiency: 'ratio',
+  backlash: 'angle',
+  'rotational-inertia': 'rotational-inertia',
+  'torque-rating': 'torque',
+  speed: 'rotational-speed',
+  torque: 'torque',
+};
+
+const memberQuantity = (entry: string): QuantityKind | undefined => memberQuantities[entry];
+
+function wholeNumber(text: string): Bounded | undefined {
+  if (!/^\d{1,9}$/.test(text.trim())) return undefined;
+  const nominal = Number(text);
+  return { nominal, low: nominal, high: nominal };
+}
+
+/** The value of an entry; undefined when it cannot be read, 'not-a-value' when the entry is a map or list by design. */
+function readEntry(node: SyntaxNode, id: string): InputValue | undefined | 'not-a-value' {
+  if (node.type !== 'scalar') return 'not-a-value';
+  const schema = entrySchema(id);
+  if (schema?.quantity !== undefined) {
+    const reading = readQuantity(node.text, schema.quantity);
+    if (!reading.ok) return undefined;
+    const { nominal, low, high, unit } = reading.quantity;
+    return { type: 'number', nominal, low, high, unit };
+  }
+  if (schema?.type === 'integer') {
+    const whole = wholeNumber(node.text);
+    if (!whole) return undefined;
+    const inRange = whole.nominal >= (schema.minimum ?? -Infinity) && whole.nominal <= (schema.maximum ?? Infinity);
+    return inRange ? { type: 'number', ...whole } : undefined;
+  }
+  if (schema?.enum && !schema.enum.includes(node.text)) return undefined;
+  return node.text === '' ? undefined : { type: 'choice', text: node.text };
+}

@@ -1,0 +1,89 @@
+const SUBSCRIPTS: Readonly<Record<string, string>> = {
+  '₀': '0', '₁': '1', '₂': '2', '₃': '3', '₄': '4', '₅': '5', '₆': '6', '₇': '7', '₈': '8', '₉': '9',
+  'ₐ': 'a', 'ₑ': 'e', 'ₕ': 'h', 'ᵢ': 'i', 'ⱼ': 'j', 'ₖ': 'k', 'ₗ': 'l', 'ₘ': 'm', 'ₙ': 'n', 'ₒ': 'o', 'ₚ': 'p', 'ᵣ': 'r', 'ₛ': 's', 'ₜ': 't', 'ᵤ': 'u', 'ᵥ': 'v', 'ₓ': 'x',
+};
+const SUBSCRIPT = `[${Object.keys(SUBSCRIPTS).join('')}]`;
+
+/** One spelling for `F₀` and `F_0`, and for the two characters that look like µ. */
+export const plainSymbol = (symbol: string): string =>
+  symbol.replace(/μ/g, 'µ').replace(new RegExp(`${SUBSCRIPT}+`, 'g'), (run) => `_${[...run].map((character) => SUBSCRIPTS[character] ?? '').join('')}`);
+
+/** `F_0` as `F₀` where all of the index has raised forms of its own. */
+export function prettySymbol(symbol: string): string {
+  const raised = new Map(Object.entries(SUBSCRIPTS).map(([sub, plain]) => [plain, sub]));
+  return symbol.replace(/_([a-z0-9]+)(?![\p{L}_,])/gu, (whole, index: string) => {
+    const characters = [...index].map((character) => raised.get(character));
+    return characters.every((character) => character !== undefined) ? characters.join('') : whole;
+  });
+}
+
+type Token = { readonly kind: 'name' | 'number' | 'function' | 'blank' | 'open' | 'close' | 'power' | 'sign'; readonly text: string };
+
+const FUNCTIONS = new Set(['sin', 'cos', 'tan', 'atan', 'asin', 'acos', 'arctan', 'arcsin', 'arccos', 'exp', 'ln', 'max', 'min']);
+
+const LEXEMES: readonly (readonly [Token['kind'], RegExp])[] = [
+  ['blank', / +/y],
+  ['number', /\d+(?:\.\d+)?/y],
+  ['name', new RegExp(`\\p{L}(?:\\p{L}|[0-9_'′]|${SUBSCRIPT})*`, 'uy')],
+  ['power', /[⁰¹²³⁴⁵⁶⁷⁸⁹⁻½]+/y],
+  ['open', /[([√|]/y],
+  ['close', /[)\]]/y],
+  ['sign', /[+−\-·×/^,]/y],
+];
+
+/**
+ * The right-hand side of a formula with every symbol replaced by its value: `(60 mm/s) / (8 mm)`.
+ * Undefined where the text is more than one plain expression, or holds a symbol whose value is not given or not unique:
+ * then the values are better listed than put in.
+ */
+export function numbersPutIn(formula: string, values: readonly { readonly symbol: string; readonly text: string }[]): string | undefined {
+  const equals = formula.indexOf(' = ');
+  const tokens = equals < 0 ? undefined : tokensOf(formula.slice(equals + 3));
+  if (!tokens) return undefined;
+  const known = new Map<string, string | undefined>();
+  for (const { symbol, text } of values) {
+    const name = plainSymbol(symbol);
+    known.set(name, known.has(name) ? undefined : text);
+  }
+  let result = '';
+  for (const [index, token] of tokens.entries()) {
+    if (token.kind === 'name' && token.text !== 'π') {
+      const value = known.get(plainSymbol(token.text));
+      if (value === undefined) return undefined;
+      result += bracketed(value, tokens[index + 1]);
+    } else if (token.kind === 'blank') {
+      result += endsOperand(tokens[index - 1]) && beginsOperand(tokens[index + 1]) ? ' · ' : ' ';
+    } else if (token.kind === 'sign' && token.text === ',') {
+      result += ',';
+    } else {
+      result += token.text + (token.kind === 'number' && tokens[index + 1]?.kind === 'name' ? ' · ' : '');
+    }
+  }
+  return result;
+}
+
+function tokensOf(text: string): readonly Token[] | undefined {
+  const tokens: Token[] = [];
+  let depth = 0;
+  for (let at = 0; at < text.length; ) {
+    const found = LEXEMES.map(([kind, pattern]) => {
+      pattern.lastIndex = at;
+      return { kind, text: pattern.exec(text)?.[0] };
+    }).find((candidate) => candidate.text !== undefined);
+    if (found?.text === undefined) return undefined;
+    if (found.text === '(' || found.text === '[') depth++;
+    if (found.kind === 'close') depth--;
+    // A comma outside brackets, as before "with" or "at most", begins prose.
+    if (found.text === ',' && depth === 0) return undefined;
+    tokens.push({ kind: found.kind === 'name' && FUNCTIONS.has(found.text) ? 'function' : found.kind, text: found.text });
+    at += found.text.length;
+  }
+  return depth === 0 ? tokens : undefined;
+}
+
+const endsOperand = (token: Token | undefined): boolean => token !== undefined && ['name', 'number', 'close', 'power'].includes(token.kind);
+const beginsOperand = (token: Token | undefined): boolean => token !== undefined && ['name', 'number', 'function', 'open'].includes(token.kind);
+
+function bracketed(value: string, next: Token | undefined): string {
+  return /\s|^-/.test(value) || (next?.kind === 'power' && !/^[\d.]+$/.test(value)) ? `(${value})` : value;
+}

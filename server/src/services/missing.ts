@@ -1,0 +1,44 @@
+import type { Evaluation } from '../figures/evaluation.ts';
+import type { Figure } from '../figures/figure.ts';
+import { entrySchema } from '../machine/entry-schema.ts';
+import { describeInput } from '../machine/fallback-registry.ts';
+import { code, escapeMarkdown } from './markdown.ts';
+
+/** ``write `screw.material` and the moved mass``: what would make something computable. */
+export function missingMarkdown(missing: readonly string[]): string {
+  return `write ${listed(missing.map(nameOf))}`;
+}
+
+/** An entry by the name under which it is written; what is put together from several entries by its title. */
+const nameOf = (input: string): string => (entrySchema(input) ? code(input) : `what gives the ${escapeMarkdown(lowerFirst(describeInput(input).title))}`);
+
+/** For each set of missing entries, one sentence naming the figures that wait for it; at most `most` of them, the most important first. */
+export function missingSentences(figures: readonly Figure[], evaluation: Evaluation, most: number): readonly string[] {
+  const waiting = new Map<string, { readonly missing: readonly string[]; readonly figures: Figure[] }>();
+  for (const figure of figures) {
+    const result = evaluation.result(figure.id);
+    if (result.state !== 'missing') continue;
+    const key = [...result.missing].sort().join();
+    const group = waiting.get(key) ?? { missing: result.missing, figures: [] };
+    group.figures.push(figure);
+    waiting.set(key, group);
+  }
+  return [...waiting.values()].slice(0, most).map(({ missing, figures: group }) => {
+    const titles = group.slice(0, 3).map((figure) => escapeMarkdown(lowerFirst(figure.title)));
+    if (group.length > 3) titles.push(`${group.length - 3} more`);
+    return `To compute ${listed(titles)}, ${missingMarkdown(missing)}${unreadable(missing, evaluation)}.`;
+  });
+}
+
+function unreadable(missing: readonly string[], evaluation: Evaluation): string {
+  const typed = missing.filter((id) => evaluation.input(id).state === 'unreadable');
+  return typed.length === 0 ? '' : ` (${listed(typed.map(nameOf))} ${typed.length === 1 ? 'is' : 'are'} there but cannot be read yet)`;
+}
+
+/** `a, b and c` */
+export function listed(items: readonly string[]): string {
+  return items.length <= 1 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
+}
+
+/** A title inside a sentence: its first letter small, unless the word is an abbreviation. */
+export const lowerFirst = (title: string): string => (/^\p{Lu}(?!\p{Lu})/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title);

@@ -1,0 +1,87 @@
+#!/usr/bin/env node
+// Bundles the project into dist/:
+//   client-node.js, client-web.js   the extension, for the two kinds of extension host
+//   server-node.js                  the language server as a process of its own; small, so that it answers `initialize` at once
+//   analysis.js                     what server-node.js loads after that: each module that it imports with import(...) becomes a bundle of its own name
+//   server-web.js                   the language server as a Web Worker, all in one file
+//   command-line.js                 the command line, all in one file
+import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { existsSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { build as bundle } from 'esbuild';
+import { generate } from './generate.mjs';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const shebang = '#!/usr/bin/env node';
+
+const common = { absWorkingDir: root, bundle: true, minify: true, sourcemap: false, write: false, metafile: true, legalComments: 'none', logLevel: 'warning', charset: 'utf8', outdir: 'dist' };
+const node = { ...common, platform: 'node', format: 'cjs', target: 'node20' };
+const browser = { ...common, platform: 'browser', target: 'es2022', mainFields: ['browser', 'module', 'main'], conditions: ['browser', 'module'] };
+
+/** Leaves every import('./x.ts') of the server's own modules out of the bundle, to be required as ./x.js when it is reached; tells which they were. */
+function loadedLater(found) {
+  return {
+    name: 'loaded-later',
+    setup(plugin) {
+      plugin.onResolve({ filter: /^\.{1,2}\// }, async (args) => {
+        if (args.kind !== 'dynamic-import' || args.pluginData === 'resolving') return undefined;
+        const at = await plugin.resolve(args.path, { kind: args.kind, importer: args.importer, resolveDir: args.resolveDir, pluginData: 'resolving' });
+        if (at.errors.length > 0) return { errors: at.errors };
+        found.add(at.path);
+        return { path: `./${basename(at.path, '.ts')}.js`, external: true };
+      });
+    },
+  };
+}
+
+const later = new Set();
+const bundles = [
+  { ...node, entryPoints: { 'client-node': 'client/src/node.ts' }, external: ['vscode'] },
+  { ...browser, format: 'cjs', entryPoints: { 'client-web': 'client/src/web.ts' }, external: ['vscode'] },
+  { ...node, entryPoints: { 'server-node': 'server/src/protocol/node.ts' }, banner: { js: shebang }, plugins: [loadedLater(later)], supported: { 'dynamic-import': false } },
+  { ...browser, format: 'iife', entryPoints: { 'server-web': 'server/src/protocol/browser.ts' } },
+  { ...node, entryPoints: { 'command-line': 'server/src/command-line/main.ts' }, banner: { js: shebang } },
+];
+
+const kilobytes = (bytes) => `${(bytes / 1000).toFixed(0).padStart(6)} kB`;
+
+/** What a bundle is made of: bytes by room of ours or by package, the largest first. */
+function parts(metafile) {
+  const [output] = Object.values(metafile.outputs);
+  const sums = new Map();
+  for (const [path, { bytesInOutput }] of Object.entries(output.inputs)) {
+    const name = /node_modules\/((?:@[^/]+\/)?[^/]+)\/(?!.*node_modules)/.exec(path)?.[1] ?? /^(?:server\/src\/[^/]+|client)/.exec(path)?.[0] ?? path;
+    sums.set(name, (sums.get(name) ?? 0) + bytesInOutput);
+  }
+  return [...sums].sort((a, b) => b[1] - a[1]).slice(0, 4).map(([name, bytes]) => `${name} ${(bytes / 1000).toFixed(0)}`).join(', ');
+}
+
+/** Builds all bundles whose entry point is there; a missing one is an error. */
+export async function build({ quiet = false } = {}) {
+  await generate();
+  const missing = bundles.flatMap((options) => Object.values(options.entryPoints)).filter((entry) => !existsSync(join(root, entry)));
+  if (missing.length > 0) throw new Error(`no such entry point: ${missing.join(', ')}`);
+
+  later.clear();
+  const results = await Promise.all(bundles.map((options) => bundle(options)));
+  for (const path of later) results.push(await bundle({ ...node, entryPoints: { [basename(path, '.ts')]: path } }));
+
+  const wanted = new Set();
+  await mkdir(join(root, 'dist'), { recursive: true });
+  for (const { outputFiles, metafile } of results) {
+    for (const file of outputFiles) {
+      wanted.add(basename(file.path));
+      const same = existsSync(file.path) && (await readFile(file.path)).equals(Buffer.from(file.contents));
+      if (!same) await writeFile(file.path, file.contents);
+      if (file.text.startsWith(shebang)) await chmod(file.path, 0o755);
+      if (!quiet) console.log(`${basename(file.path).padEnd(18)}${kilobytes(file.contents.length)} ${kilobytes(gzipSync(file.contents).length)} gzip   ${parts(metafile)}`);
+    }
+  }
+  for (const stale of ['client-node.js', 'client-web.js', 'server-node.js', 'server-web.js', 'command-line.js', 'analysis.js']) {
+    if (!wanted.has(stale)) await rm(join(root, 'dist', stale), { force: true });
+  }
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) await build({ quiet: process.argv.includes('--quiet') });

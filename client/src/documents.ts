@@ -8,6 +8,3 @@ export const languageId = 'axiswright-machine';
 const schemes = ['file', 'untitled', 'vscode-remote', 'vscode-vfs', 'memfs', 'vscode-test-web'];
 
 export const documentSelector = schemes.map((scheme) => ({ scheme, language: languageId }));
-
-/** Files whose changes on disk concern the server, open or not. */
-export const watchedFiles = '**/*.{machine,parts}.yaml';

@@ -37,11 +37,14 @@ function loadedLater(found) {
 }
 
 const later = new Set();
+/** The server's process; `found` gathers what it loads later. */
+const serverProcess = (found) => ({ ...node, entryPoints: { 'server-node': 'server/src/protocol/node.ts' }, banner: { js: shebang }, plugins: [loadedLater(found)], supported: { 'dynamic-import': false } });
+const serverWorker = { ...browser, format: 'iife', entryPoints: { 'server-web': 'server/src/protocol/browser.ts' } };
 const bundles = [
   { ...node, entryPoints: { 'client-node': 'client/src/node.ts' }, external: ['vscode'] },
   { ...browser, format: 'cjs', entryPoints: { 'client-web': 'client/src/web.ts' }, external: ['vscode'] },
-  { ...node, entryPoints: { 'server-node': 'server/src/protocol/node.ts' }, banner: { js: shebang }, plugins: [loadedLater(later)], supported: { 'dynamic-import': false } },
-  { ...browser, format: 'iife', entryPoints: { 'server-web': 'server/src/protocol/browser.ts' } },
+  serverProcess(later),
+  serverWorker,
   { ...node, entryPoints: { 'command-line': 'server/src/command-line/main.ts' }, banner: { js: shebang } },
 ];
 
@@ -82,6 +85,13 @@ export async function build({ quiet = false } = {}) {
   for (const stale of ['client-node.js', 'client-web.js', 'server-node.js', 'server-web.js', 'command-line.js', 'analysis.js']) {
     if (!wanted.has(stale)) await rm(join(root, 'dist', stale), { force: true });
   }
+}
+
+/** Builds the server alone into a folder, as a process and as a worker: for tests, which must not rest on what happens to lie in dist/. */
+export async function buildServer(outdir) {
+  const found = new Set();
+  await Promise.all([serverProcess(found), serverWorker].map((options) => bundle({ ...options, write: true, outdir })));
+  for (const path of found) await bundle({ ...node, write: true, outdir, entryPoints: { [basename(path, '.ts')]: path } });
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) await build({ quiet: process.argv.includes('--quiet') });

@@ -2,6 +2,7 @@
 // Writes what can be told from the files that are there, into the git-ignored server/src/generated/:
 //   figures.ts, checks.ts, remedies.ts, inputs.ts   index modules: every declaration found by its place, nothing registered by hand
 //   pages.ts                                        the hand-written page of each check
+//   cases.ts                                        the table of cases of each check, as far as its page shows it
 //   and, through generate-schemas.mjs, the compiled schemas and their types.
 // Runs before the build, the type check, the import rules and the tests. A file is rewritten only when its content changes.
 import { execFile } from 'node:child_process';
@@ -11,6 +12,7 @@ import { mkdir, readFile, readdir, rename, unlink, writeFile } from 'node:fs/pro
 import { dirname, join, relative, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
+import { parseDocument } from 'yaml';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const source = join(root, 'server', 'src');
@@ -60,6 +62,42 @@ async function pagesModule() {
   return `${notice}\n/** Check identifier (the name of its folder) to the Markdown of its page. */\nexport const pages: Readonly<Record<string, string>> = {\n${rows.join('')}};\n\nexport default pages;\n`;
 }
 
+/** `screw.size: Tr8x8(P2)`; maps and lists in braces and brackets. */
+function caseEntry([key, value]) {
+  const text = (item) => {
+    if (Array.isArray(item)) return `[${item.map(text).join(', ')}]`;
+    if (typeof item === 'object' && item !== null) return `{ ${Object.entries(item).map(([name, inner]) => `${name}: ${text(inner)}`).join(', ')} }`;
+    return String(item);
+  };
+  return value === null ? `without ${key}` : `${key}: ${text(value)}`;
+}
+
+/** A table that cannot be read is left out here; the test that runs the tables says what is wrong with it. */
+async function casesModule() {
+  const tables = [];
+  for (const path of await filesBelow('checks')) {
+    const id = /^checks\/([^/]+)\/cases\.yaml$/.exec(path)?.[1];
+    if (id === undefined) continue;
+    const document = parseDocument(await readFile(join(source, path), 'utf8'));
+    const table = document.errors.length === 0 ? document.toJS() : undefined;
+    if (!Array.isArray(table?.passes) || !Array.isArray(table.fails)) continue;
+    const rows = (list) => list.map((row) => ({ name: String(row?.name), ...(row?.severity ? { severity: row.severity } : {}), entries: Object.entries(row?.with ?? {}).map(caseEntry) }));
+    tables.push(`  ${JSON.stringify(id)}: ${JSON.stringify({ passes: rows(table.passes), fails: rows(table.fails) })},\n`);
+  }
+  return `${notice}
+/** One case: what it is called, the severity that is due, and what is changed in a healthy machine. */
+export interface CaseRow {
+  readonly name: string;
+  readonly severity?: string;
+  readonly entries: readonly string[];
+}
+
+/** Check identifier to the table of its cases. */
+export const cases: Readonly<Record<string, { readonly passes: readonly CaseRow[]; readonly fails: readonly CaseRow[] }>> = {
+${tables.join('')}};
+`;
+}
+
 /** Runs generate-schemas.mjs when the schemas, itself or the versions of its tools have changed since, or something that it wrote is missing. */
 async function generateSchemas() {
   const script = join(root, 'server', 'tools', 'generate-schemas.mjs');
@@ -79,7 +117,7 @@ async function generateSchemas() {
   await promisify(execFile)(process.execPath, [script], { cwd: root }).catch((error) => {
     throw new Error(`generate-schemas.mjs failed:\n${error.stdout}${error.stderr}`);
   });
-  const ours = new Set([...indexes.map((index) => index.file), 'pages.ts']);
+  const ours = new Set([...indexes.map((index) => index.file), 'pages.ts', 'cases.ts']);
   const files = (await readdir(target)).filter((file) => !ours.has(file) && !file.startsWith('.') && !file.endsWith('.tmp'));
   await writeIfChanged('.schemas.json', `${JSON.stringify({ digest, files: files.sort() })}\n`);
 }
@@ -94,6 +132,7 @@ export async function generate() {
   await generateSchemas();
   for (const { file, name, folder, belongs } of indexes) await writeIfChanged(file, indexModule(name, (await filesBelow(folder)).filter(belongs)));
   await writeIfChanged('pages.ts', await pagesModule());
+  await writeIfChanged('cases.ts', await casesModule());
 }
 
 function isRunning(pid) {

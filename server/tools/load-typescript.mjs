@@ -11,8 +11,9 @@ import { root } from './processes.mjs';
  * @returns {Promise<Record<string, unknown>>} its exports
  */
 export async function loadTypeScript(entry) {
-  // "module" first: the form of a package that can be bundled into an ES module.
-  const { outputFiles } = await build({ absWorkingDir: root, entryPoints: [entry], bundle: true, write: false, platform: 'node', format: 'esm', target: 'node20', mainFields: ['module', 'main'], logLevel: 'warning' });
+  // "module" first: the form of a package that can be bundled into an ES module. Packages without one may still call require() for parts of Node.
+  const banner = { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" };
+  const { outputFiles } = await build({ absWorkingDir: root, entryPoints: [entry], bundle: true, write: false, platform: 'node', format: 'esm', target: 'node20', mainFields: ['module', 'main'], logLevel: 'warning', banner });
   const folder = await mkdtemp(join(tmpdir(), 'axiswright-module-'));
   try {
     const file = join(folder, 'module.mjs');

@@ -1,7 +1,7 @@
 /** The screw's body, its stiffness chain, thermal growth, lead accuracy and run-out. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { axialResonance, lostMotion, magneticSpring, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis } from '../../server/src/mechanics/axial-stiffness.ts';
+import { axialResonance, magneticSpring, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis } from '../../server/src/mechanics/axial-stiffness.ts';
 import { travelDeviation } from '../../server/src/mechanics/lead-accuracy.ts';
 import { lateralStiffness, runOutOfDecoupledNut, runOutOfRigidNut } from '../../server/src/mechanics/run-out.ts';
 import { diametersOfBallScrew, refinedDiametersOfTrapezoidalScrew, safeDiametersOfTrapezoidalScrew, screwBody } from '../../server/src/mechanics/screw-body.ts';
@@ -85,11 +85,6 @@ describe('stiffness chain', () => {
   // Meriam and Kraige, Dynamics, sample problem 8/1 (answer from memory): 25 lb on 160 lb/ft: 14.36 rad/s.
   test('Meriam and Kraige, sample problem 8/1: 14.36 rad/s', () => {
     expect(axialResonance(160, 25 / 32.2)).toBeCloseTo(14.36, 2);
-  });
-  test('lost motion', () => {
-    // 0.05 mm + 2 · 10 N/(1 N/µm) = 0.07 mm.
-    expect(lostMotion(5e-5, 10, 1e6)).toBeCloseTo(7e-5, 12);
-    expect(lostMotion(0, 10, Infinity)).toBe(0);
   });
 });
 

@@ -35,6 +35,7 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
             'thrust-bearing': { design: 'angular-contact' },
           },
           nut: { design: 'plain', material: 'bronze', lubrication: 'grease', length: '24 mm', mounting: 'decoupled' },
+          brake: { 'holding-torque': '0.1 N·m', at: 'screw' },
         },
       },
     },

@@ -24,6 +24,14 @@ interface Kept {
 /** Results by subject, kept from one version of a text to the next for as long as what they rest on reads the same. */
 export type KeptResults = Map<string, Kept>;
 
+/** The results of an analysis, to start another one from. */
+export function keptOf(analysis: Analysis): KeptResults {
+  return new Map(analysis.evaluations.map((evaluation) => {
+    const { id } = evaluation.subject;
+    return [id, { evaluation, findings: analysis.findings.filter((finding) => finding.subject === id) }];
+  }));
+}
+
 /** Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to date. */
 export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults): Analysis {
   const machine = new Machine(main, lists);

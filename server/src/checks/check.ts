@@ -20,13 +20,13 @@ export interface Limit {
 /** What a check may ask of the evaluated subject. */
 export interface Facts {
   /** Bounds of a figure or numeric input; undefined where it cannot be computed. */
-  bounds(id: string): Bounded | undefined;
-  choice(id: string): string | undefined;
-  isPresent(scope: string): boolean;
+  readonly bounds: (id: string) => Bounded | undefined;
+  readonly choice: (id: string) => string | undefined;
+  readonly isPresent: (scope: string) => boolean;
   /** The value as text in its customary unit, or in the unit in which the person wrote it: `763 rpm`. `end` picks an end of the range. */
-  show(id: string, end?: 'nominal' | 'low' | 'high' | 'range'): string;
+  readonly show: (id: string, end?: 'nominal' | 'low' | 'high' | 'range') => string;
   /** Whether the value is a handbook's default and not the person's own. */
-  isDefault(id: string): boolean;
+  readonly isDefault: (id: string) => boolean;
 }
 
 /** What a message is made of. */

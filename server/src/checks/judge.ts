@@ -1,6 +1,6 @@
 import type { Evaluation } from '../figures/evaluation.ts';
 import { showInput } from '../figures/derivation.ts';
-import { formatQuantity } from '../language/format-quantity.ts';
+import { formatBounds, formatQuantity } from '../language/format-quantity.ts';
 import type { Severity } from '../language/problems.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { isDefault, placesOf, type Place } from '../machine/origin.ts';
@@ -173,10 +173,8 @@ export function showValue(id: string, evaluation: Evaluation, end: 'nominal' | '
   const quantity = figure?.quantity ?? describeInput(id).quantity;
   const written = input?.state === 'known' && input.value.type === 'number' ? input.value.unit : undefined;
   const unit = figure?.unit ?? (written === '' ? undefined : written);
-  const text = (si: number): string => (quantity ? formatQuantity(si, quantity, unit === undefined ? {} : { unit }) : String(si));
-  if (end !== 'range') return text(value[end]);
-  const [low, high] = [text(value.low), text(value.high)];
-  return low === high ? text(value.nominal) : `${low} to ${high}`;
+  const options = unit === undefined ? {} : { unit };
+  return end === 'range' ? formatBounds(value, quantity ?? 'count', options) : formatQuantity(value[end], quantity ?? 'count', options);
 }
 
 /** The hazard sentence of a caution. */

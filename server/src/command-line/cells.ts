@@ -52,14 +52,14 @@ export function printable(text: string): string {
     .replace(/\p{Cs}/gu, '\ufffd');
 }
 
-/** Breaks text between words into lines of at most `cells`. A word that is longer stands on a line of its own, unbroken. A number keeps its unit. */
-export function wrap(text: string, cells: number): string[] {
+/** Breaks text between words into lines of at most `cells`, the first of at most `firstCells`. A word that is longer stands on a line of its own, unbroken. A number keeps its unit. */
+export function wrap(text: string, cells: number, firstCells = cells): string[] {
   const lines: string[] = [];
   let line = '';
   for (const word of keepUnits(text.replaceAll(hold, ' ')).split(' ')) {
     if (word === '') continue;
     const longer = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && widthOf(longer) > cells) {
+    if (line !== '' && widthOf(longer) > (lines.length === 0 ? firstCells : cells)) {
       lines.push(line);
       line = word;
     } else line = longer;
@@ -67,6 +67,10 @@ export function wrap(text: string, cells: number): string[] {
   if (line !== '') lines.push(line);
   return lines.map((done) => done.replaceAll(hold, ' '));
 }
+
+/** Wrapped text behind an indentation, lines after the first a little deeper. */
+export const hang = (text: string, indent: number, cells: number, deeper = 2): string[] =>
+  wrap(text, cells - indent - deeper, cells - indent).map((line, index) => `${' '.repeat(indent + (index === 0 ? 0 : deeper))}${line}`);
 
 const hold = '\u00a0';
 

@@ -1,6 +1,7 @@
-import { printable, wrap } from './cells.ts';
+import { figuresOf, type FigureRow } from '../services/figures-table.ts';
+import { hang, printable } from './cells.ts';
 import { excerptOf } from './excerpt.ts';
-import { bySubject, figuresOfChosen, limitText, subjectTitle, tightestLimit } from './figure-rows.ts';
+import { bySubject, subjectTitle } from './figure-rows.ts';
 import type { FileFindings, FindingRow } from './findings.ts';
 import type { Page } from './style.ts';
 import { tableLines } from './table.ts';
@@ -23,13 +24,12 @@ function findingLines(finding: FindingRow, { machine }: FileFindings, told: Set<
   const { line, column } = finding.start;
   const number = String(line).padStart(6);
   const excerpt = excerptOf(machine.lines, finding.span, columns - 9);
-  const paragraph = (label: string, text: string): string[] =>
-    wrap(`${label}${printable(text)}`, columns - 4).map((part, index) => (index === 0 ? `    ${part}` : `      ${part}`));
+  const paragraph = (label: string, text: string): string[] => hang(`${label}${printable(text)}`, 4, columns);
   return [
     `  ${style.severity(finding.severity, finding.severity)}  ${style.bold(printable(finding.code))}  ${line}:${column}`,
-    ...wrap(printable(finding.message), columns - 2).map((part) => `  ${part}`),
+    ...hang(printable(finding.message), 2, columns, 0),
     style.faint(`${number} | `) + excerpt.source,
-    style.faint(`${' '.repeat(number.length)} | `) + style.severity(finding.severity, excerpt.marks),
+    style.faint(`${' '.repeat(number.length)} | `) + excerpt.marks.replace(/\^+/, (marks) => style.severity(finding.severity, marks)),
     ...finding.related.flatMap((related) => {
       const where = `${related.path === machine.path ? 'line ' : `${printable(related.path)}:`}${related.start.line}`;
       return paragraph(`${where}: `, related.message);
@@ -43,26 +43,37 @@ function findingLines(finding: FindingRow, { machine }: FileFindings, told: Set<
   ];
 }
 
+/** Words for the state of a limit; what is kept needs none. */
+const verdicts = { broken: 'fails', 'may-break': 'may fail', kept: '' } as const;
+
 /** A table for each drive: what decides, against which limit; and what could not be computed, since silence would read as "fine". */
 function decidingFigures({ machine }: FileFindings, { columns, style }: Page): string[][] {
-  return [...bySubject(figuresOfChosen(machine))].flatMap(([subject, rows]) => {
+  return [...bySubject(figuresOf(machine.snapshot).filter((row) => row.chosen))].flatMap(([subject, rows]) => {
     const deciding = rows.filter((row) => row.rank === 1 && row.state !== 'missing');
     const missing = rows.filter((row) => row.state === 'missing');
     if (deciding.length === 0 && missing.length === 0) return [];
     const cells = deciding.map((row) => {
-      const limit = tightestLimit(row.limits);
+      const [limit] = row.limits;
       const value = row.state === 'computed' ? (row.text ?? '') : `none: ${row.reason ?? ''}`;
-      return [row.title, value, limit ? limitText(limit) : '', limit?.broken === true ? limit.severity : ''].map(printable);
+      return [row.title, value, limit?.text ?? '', limit ? verdicts[limit.state] : ''].map(printable);
     });
-    const wanted = [...new Set(missing.flatMap((row) => row.missing ?? []))];
     const lines = [
       `  ${style.bold(printable(subjectTitle(subject)))}: the figures that decide`,
-      ...(cells.length === 0 ? [] : tableLines([{ title: 'figure' }, { title: 'value', gives: true }, { title: 'limit' }, { title: 'finding' }], cells, 4, columns)),
+      ...(cells.length === 0 ? [] : tableLines([{ title: 'figure' }, { title: 'value', gives: true }, { title: 'limit' }, { title: 'verdict' }], cells, 4, columns)),
     ];
-    if (missing.length > 0) {
-      const count = `${missing.length} ${missing.length === 1 ? 'figure' : 'figures'} not computable for want of: `;
-      lines.push(...wrap(`${count}${printable(wanted.join(', '))}`, columns - 4).map((line) => `    ${line}`));
-    }
+    if (missing.length > 0) lines.push(...hang(printable(missingSentence(missing)), 4, columns));
     return [lines];
   });
+}
+
+/** Entries named at most; a drive that is hardly begun lacks dozens. */
+const MOST_ENTRIES = 6;
+
+/** How many figures lack entries, and which entries most of them wait for. */
+function missingSentence(rows: readonly FigureRow[]): string {
+  const waiting = new Map<string, number>();
+  for (const row of rows) for (const entry of row.missing ?? []) waiting.set(entry, (waiting.get(entry) ?? 0) + 1);
+  const entries = [...waiting].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1)).map(([entry]) => entry);
+  const rest = entries.length - MOST_ENTRIES;
+  return `${rows.length} ${rows.length === 1 ? 'figure is' : 'figures are'} not computable for want of ${entries.slice(0, MOST_ENTRIES).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`;
 }

@@ -1,5 +1,6 @@
 import type { FigureRow, SourceRow, TermRow } from '../services/figures-table.ts';
-import { padEnd, printable, widthOf, wrap } from './cells.ts';
+import { prettySymbol } from '../services/formula-numbers.ts';
+import { hang, padEnd, printable, widthOf, wrap } from './cells.ts';
 import type { Page } from './style.ts';
 import { subjectTitle } from './figure-rows.ts';
 import { limitSentence, siText, valueText } from './figures-report.ts';
@@ -16,7 +17,7 @@ export function figureDetail(path: string, row: FigureRow, all: readonly FigureR
   const lines = [
     style.bold(printable(`${path}: ${subjectTitle(row.subject)}`)),
     '',
-    style.bold(printable(`${row.title}, ${row.symbol}`)) + style.faint(`  ${row.id}`),
+    style.bold(printable(`${row.title}, ${prettySymbol(row.symbol)}`)) + style.faint(`  ${row.id}`),
     ...text('value', valueText(row)),
     ...(row.value ? text('in SI', siText(row.value, row.siUnit)) : []),
     ...text('meaning', row.meaning),
@@ -42,12 +43,12 @@ function derivation(row: FigureRow, rows: ReadonlyMap<string, FigureRow>, places
   };
   visit(row);
   const blocks = order.map((figure) => {
-    const symbols = Math.max(0, ...figure.terms.map((term) => widthOf(term.symbol)));
+    const symbols = Math.max(0, ...figure.terms.map((term) => widthOf(prettySymbol(term.symbol))));
     return [
       `  ${style.bold(printable(figure.id))}`,
-      ...indented(figure.formula, 4, columns),
+      ...indented(prettySymbol(figure.formula), 4, columns),
       ...figure.terms.flatMap((term) => {
-        const first = indented(`${padEnd(term.symbol, symbols)} = ${term.text}   ${term.title}`, 6, columns);
+        const first = indented(`${padEnd(prettySymbol(term.symbol), symbols)} = ${term.text}   ${term.title}`, 6, columns);
         return [...first, ...indented(originText(term, places, path), 6 + symbols + 3, columns).map(style.faint)];
       }),
       ...figure.sources.flatMap((source) => indented(`source: ${sourceText(source)}`, 4, columns)),
@@ -59,20 +60,22 @@ function derivation(row: FigureRow, rows: ReadonlyMap<string, FigureRow>, places
 function indented(text: string, indent: number, columns: number): string[] {
   const shown = printable(text);
   // What fits stays as it is, since wrapping would close the gaps between its columns.
-  const lines = widthOf(shown) <= columns - indent ? [shown] : wrap(shown, columns - indent);
-  return lines.map((line, index) => `${' '.repeat(indent + (index === 0 ? 0 : 2))}${line}`);
+  return widthOf(shown) <= columns - indent ? [`${' '.repeat(indent)}${shown}`] : hang(shown, indent, columns);
 }
 
-export const sourceText = ({ title, where, weak }: SourceRow): string => `${title}${where === undefined ? '' : `, ${where}`}${weak ? ' (from memory or thinly sourced)' : ''}`;
+const WEAK = 'from memory or thinly sourced';
+
+function sourceText({ title, where, weak }: SourceRow): string {
+  const text = `${title}${where === undefined ? '' : `, ${where}`}`;
+  return weak && !text.includes('memory') ? `${text} (${WEAK})` : text;
+}
 
 /** Where a term comes from, in words. */
 function originText(term: TermRow, places: Places, path: string): string {
-  const written = term.places.map((place) => {
-    const file = places.pathOf(place.uri);
-    return file === path ? `line ${place.line}` : `${file}:${place.line}`;
-  });
-  const at = [...new Set(written)].join(', ');
-  const source = term.source === undefined ? '' : ` (${term.source}${term.weak ? '; from memory or thinly sourced' : ''})`;
+  const here = [...new Set(term.places.filter((place) => places.pathOf(place.uri) === path).map((place) => String(place.line)))];
+  const elsewhere = term.places.map((place) => `${places.pathOf(place.uri)}:${place.line}`).filter((place) => !place.startsWith(`${path}:`));
+  const at = [...(here.length === 0 ? [] : [`${here.length === 1 ? 'line' : 'lines'} ${here.join(', ')}`]), ...new Set(elsewhere)].join(', ');
+  const source = term.source === undefined ? '' : ` (${term.source}${term.weak && !term.source.includes('memory') ? `; ${WEAK}` : ''})`;
   switch (term.origin) {
     case 'figure':
       return `figure ${term.of ?? term.id}`;

@@ -3,9 +3,15 @@ import type { Failure } from './find-files.ts';
 import type { Places } from './read-machines.ts';
 import { version } from '../../../package.json';
 
+/** A machine with the figures that are shown of it. */
+export interface FileFigures {
+  readonly path: string;
+  readonly rows: readonly FigureRow[];
+}
+
 /** What `figures --format json` prints; described by schemas/figures-1.schema.json. */
 export function figuresJson(
-  files: readonly { readonly path: string; readonly rows: readonly FigureRow[] }[],
+  files: readonly FileFigures[],
   run: { readonly status: number; readonly failures: readonly Failure[]; readonly unmatched: readonly string[] },
   places: Places,
 ): string {

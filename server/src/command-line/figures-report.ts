@@ -1,10 +1,15 @@
 import type { FigureRow, LimitRow, Range } from '../services/figures-table.ts';
-import { padEnd, printable, widthOf, wrap } from './cells.ts';
+import { prettySymbol } from '../services/formula-numbers.ts';
+import { hang, padEnd, printable, widthOf, wrap } from './cells.ts';
 import type { Page } from './style.ts';
-import { byElement, bySubject, limitText, subjectTitle } from './figure-rows.ts';
+import { byElement, bySubject, subjectTitle } from './figure-rows.ts';
 
-/** A number in SI with four digits; powers of ten where it is very large or small. */
-export const siNumber = (value: number): string => String(Number(value.toPrecision(4)));
+/** A number in SI with four digits; with a power of ten where it is very large or small. */
+export function siNumber(value: number): string {
+  const rounded = Number(value.toPrecision(4));
+  const size = Math.abs(rounded);
+  return size === 0 || (size >= 1e-3 && size < 1e6) ? String(rounded) : rounded.toExponential().replace('e+', 'e');
+}
 
 export function siText(value: Range, unit: string): string {
   const after = unit === '' ? '' : ` ${unit}`;
@@ -22,7 +27,8 @@ export function valueText(row: FigureRow): string {
 /** A limit with the check that names it and how much of it is used. */
 export function limitSentence(limit: LimitRow): string {
   const used = limit.used === undefined ? '' : `, ${siNumber(Number((limit.used * 100).toPrecision(3)))} % used`;
-  return `${limitText(limit)} (${limit.basis}; ${limit.check})${used}${limit.broken ? `: ${limit.severity}` : ''}`;
+  const state = limit.state === 'kept' ? '' : limit.state === 'broken' ? `: fails (${limit.severity})` : ': may fail';
+  return `${limit.text} (${limit.basis}; ${limit.check})${used}${state}`;
 }
 
 /** All figures of one file, by subject and element. */
@@ -42,17 +48,17 @@ export function figuresReport(path: string, rows: readonly FigureRow[], hidden: 
 /** Two or more lines a figure: identifier, symbol and values aligned, then what it is, its formula, and its limits. */
 function elementLines(rows: readonly FigureRow[], { columns, style }: Page): string[] {
   const idCells = Math.max(...rows.map((row) => widthOf(row.id)));
-  const symbolCells = Math.max(...rows.map((row) => widthOf(row.symbol)));
+  const symbolCells = Math.max(...rows.map((row) => widthOf(prettySymbol(row.symbol))));
   const indent = 4 + idCells + 2 + symbolCells + 2;
-  const under = (text: string): string[] => wrap(printable(text), columns - 6).map((line, index) => style.faint(`${index === 0 ? '      ' : '        '}${line}`));
+  const under = (text: string): string[] => hang(printable(text), 6, columns).map(style.faint);
   return rows.flatMap((row) => {
     const value = valueText(row);
-    const si = row.value === undefined || row.siUnit === '' ? '' : `= ${siNumber(row.value.nominal)} ${row.siUnit}`;
+    const si = row.value === undefined || row.siUnit === '' || row.siUnit === row.unit ? '' : `= ${siNumber(row.value.nominal)} ${row.siUnit}`;
     const [first = '', ...rest] = wrap(printable(`${value}${si === '' ? '' : `  ${si}`}`), columns - indent);
     return [
-      `    ${padEnd(row.id, idCells)}  ${padEnd(row.symbol, symbolCells)}  ${first}`.trimEnd(),
+      `    ${padEnd(row.id, idCells)}  ${padEnd(prettySymbol(row.symbol), symbolCells)}  ${first}`.trimEnd(),
       ...rest.map((line) => `${' '.repeat(indent)}${line}`),
-      ...under(`${row.title}: ${row.formula}`),
+      ...under(`${row.title}: ${prettySymbol(row.formula)}`),
       ...row.limits.flatMap((limit) => under(`limit: ${limitSentence(limit)}`)),
       ...(row.note === undefined ? [] : under(`note: ${row.note}`)),
     ];

@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../services/diagnostics.ts';
 import { fixesAt, type Fix } from '../services/fixes.ts';
 import type { Failure } from './find-files.ts';
-import type { Places, ReadMachine } from './read-machines.ts';
+import { faultText, type Places, type ReadMachine } from './read-machines.ts';
 import type { TextPlace } from './source-lines.ts';
 
 export type Severity = Diagnostic['severity'];
@@ -72,7 +72,7 @@ function fixesOf({ path, snapshot }: ReadMachine, failed: (failure: Failure) => 
       byDiagnostic.set(fix.diagnostic, [...(byDiagnostic.get(fix.diagnostic) ?? []), fix]);
     }
   } catch (error) {
-    failed({ path, message: `could not be searched for fixes (${error instanceof Error ? error.message : String(error)}). This is a fault of the tool: please report it with this file` });
+    failed({ path, message: faultText('searched for fixes', error) });
   }
   return byDiagnostic;
 }

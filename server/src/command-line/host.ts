@@ -7,13 +7,15 @@ export interface Host {
   readonly print: (text: string) => void;
   /** Everything that is not a result. */
   readonly complain: (text: string) => void;
+  /** Lets the process notice what happened meanwhile: that nobody reads any more. */
+  readonly breathe: () => Promise<void>;
   readonly isTerminal: boolean;
   readonly terminalColumns: number | undefined;
 }
 
 /** Options that both commands have. */
 export interface SharedOptions {
-  readonly as: string;
-  readonly allowNone: boolean;
+  readonly as?: string;
+  readonly allowNone?: boolean;
   readonly color: 'auto' | 'always' | 'never';
 }

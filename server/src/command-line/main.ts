@@ -16,6 +16,7 @@ runProgram(process.argv.slice(2), {
   },
   print: (text) => void process.stdout.write(text),
   complain: (text) => void process.stderr.write(text),
+  breathe: () => new Promise((done) => setImmediate(done)),
   isTerminal: process.stdout.isTTY,
   terminalColumns: process.stdout.isTTY ? process.stdout.columns : undefined,
 }).then(

@@ -18,8 +18,8 @@ export async function runProgram(args: readonly string[], host: Host): Promise<E
   const shared = (command: Command): Command =>
     command
       .addArgument(paths())
-      .option('--as <path>', 'the path that standard input is taken to have', 'stdin.machine.yaml')
-      .option('--allow-none', 'a folder or pattern may match nothing', false)
+      .option('--as <path>', 'the path that standard input is taken to have')
+      .option('--allow-none', 'a folder or pattern may match nothing')
       .addOption(new Option('--color <when>', 'colour the output').choices(['auto', 'always', 'never']).default('auto'))
       .addHelpText('after', `\n${pathsHelp}`);
 
@@ -43,7 +43,7 @@ export async function runProgram(args: readonly string[], host: Host): Promise<E
   shared(program.command('figures').description('show all computed figures with their limits and derivation'))
     .addOption(new Option('--format <format>', 'for people, or JSON').choices(['human', 'json']).default('human'))
     .option('--figure <id>', 'show one figure with its whole derivation')
-    .option('--all', 'include figures that are not computable, with what they lack', false)
+    .option('--all', 'include figures that are not computable, with what they lack')
     .addHelpText('after', `\n${exitStatusTable.replace(/ {2}1 .*\n/, '  1  not used by this command\n').replace('nothing at or above the threshold (--fail-on)', 'figures were computed, whatever they say')}`)
     .action(async (given: string[], options: FiguresOptions) => {
       status = await runFigures(given, options, host);

@@ -20,8 +20,9 @@ export interface Places {
 }
 
 export interface ReadResult {
-  /** In the order of their paths. */
-  readonly machines: readonly ReadMachine[];
+  /** In the order of their paths; each is analysed when it is asked for, once. */
+  readonly machines: Iterable<ReadMachine>;
+  /** Complete when all machines have been asked for. */
   readonly failures: readonly Failure[];
   readonly unmatched: readonly string[];
   readonly places: Places;
@@ -30,8 +31,8 @@ export interface ReadResult {
 export interface ReadRequest {
   /** Files, folders, patterns, or `-` for standard input; nothing means the current folder. */
   readonly paths: readonly string[];
-  /** The path that standard input is taken to have. */
-  readonly as: string;
+  /** The path that standard input is taken to have; stdin.machine.yaml in the current folder when left out. */
+  readonly as: string | undefined;
   readonly current: string;
   readonly input: AsyncIterable<Uint8Array | string>;
 }
@@ -50,12 +51,12 @@ export async function readMachines(request: ReadRequest): Promise<ReadResult> {
     else failures.push({ path: shownPath(file, current), message: reading.failure });
   }
   if (asked.includes('-')) {
-    const pretended = resolve(current, request.as);
+    const pretended = resolve(current, request.as ?? 'stdin.machine.yaml');
     within.push(dirname(pretended));
-    const reading = isDescription(pretended) ? await readInput(request.input) : { failure: 'is no name of a description: --as needs *.machine.yaml or *.parts.yaml' };
+    const reading = isDescription(pretended) ? await readInput(request.input) : { failure: 'cannot stand for a description: --as needs *.machine.yaml or *.parts.yaml' };
     if ('text' in reading) texts.set(pretended, reading.text);
-    else failures.push({ path: isDescription(pretended) ? 'standard input' : request.as, message: reading.failure });
-  }
+    else failures.push({ path: isDescription(pretended) ? 'standard input' : shownPath(pretended, current), message: reading.failure });
+  } else if (request.as !== undefined) failures.push({ path: '--as', message: 'is for standard input, which "-" among the paths stands for' });
 
   const snapshots = new Snapshots((uri) => {
     const path = pathOfUri(uri);
@@ -63,18 +64,37 @@ export async function readMachines(request: ReadRequest): Promise<ReadResult> {
     const reading = texts.get(path) ?? readText(path, within);
     return typeof reading === 'string' ? reading : 'text' in reading ? reading.text : undefined;
   });
-  const machines: ReadMachine[] = [];
-  for (const [file, text] of texts) {
-    const path = shownPath(file, current);
-    try {
-      machines.push({ path, snapshot: snapshots.take(pathToFileURL(file).href, text), lines: new SourceLines(text) });
-    } catch (error) {
-      failures.push({ path, message: `could not be analysed (${error instanceof Error ? error.message : String(error)}). This is a fault of the tool: please report it with this file` });
+  const known = new Map<string, SourceLines>();
+  const ordered = [...texts].map(([file, text]) => ({ path: shownPath(file, current), uri: pathToFileURL(file).href, text })).sort(byPath);
+  function* analysed(): Generator<ReadMachine> {
+    for (const { path, uri, text } of ordered) {
+      try {
+        const snapshot = snapshots.take(uri, text);
+        const lines = new SourceLines(text);
+        known.set(uri, lines);
+        for (const list of snapshot.lists) if (!known.has(list.uri)) known.set(list.uri, new SourceLines(list.text));
+        yield { path, snapshot, lines };
+      } catch (error) {
+        failures.push({ path, message: faultText('analysed', error) });
+      }
+      snapshots.forget(uri);
     }
   }
-  const byPath = (a: { readonly path: string }, b: { readonly path: string }): number => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
-  return { machines: machines.sort(byPath), failures: failures.sort(byPath), unmatched: [...new Set(found.unmatched)].sort(), places: placesIn(machines, current) };
+  const places: Places = {
+    pathOf: (uri) => {
+      const path = pathOfUri(uri);
+      return path === undefined ? uri : shownPath(path, current);
+    },
+    placeOf: (uri, offset) => known.get(uri)?.placeOf(offset) ?? { line: 1, column: 1 },
+  };
+  return { machines: analysed(), failures: failures.sort(byPath), unmatched: [...new Set(found.unmatched)].sort(), places };
 }
+
+const byPath = (a: { readonly path: string }, b: { readonly path: string }): number => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0);
+
+/** What is said of a file with which the tool itself failed. */
+export const faultText = (task: string, error: unknown): string =>
+  `could not be ${task} (${error instanceof Error ? error.message : String(error)}). This is a fault of the tool: please report it with this file`;
 
 /** Standard input as text, up to the size that a file may have. */
 async function readInput(input: ReadRequest['input']): Promise<ReturnType<typeof decode>> {
@@ -95,17 +115,4 @@ function pathOfUri(uri: string): string | undefined {
   } catch {
     return undefined;
   }
-}
-
-function placesIn(machines: readonly ReadMachine[], current: string): Places {
-  const known = new Map<string, SourceLines>();
-  for (const { snapshot, lines } of machines) known.set(snapshot.uri, lines);
-  for (const { snapshot } of machines) for (const list of snapshot.lists) if (!known.has(list.uri)) known.set(list.uri, new SourceLines(list.text));
-  return {
-    pathOf: (uri) => {
-      const path = pathOfUri(uri);
-      return path === undefined ? uri : shownPath(path, current);
-    },
-    placeOf: (uri, offset) => known.get(uri)?.placeOf(offset) ?? { line: 1, column: 1 },
-  };
 }

@@ -1,4 +1,6 @@
+import { printable } from './cells.ts';
 import { exitStatus, reaches, type ExitStatus, type Threshold } from './exit-status.ts';
+import type { Failure } from './find-files.ts';
 import { severities, type FileFindings, type Severity } from './findings.ts';
 import type { ReadResult } from './read-machines.ts';
 
@@ -17,11 +19,11 @@ const many = (count: number, one: string, more = `${one}s`): string => `${count}
 const names: Readonly<Record<Severity, readonly [string, string]>> = {
   error: ['error', 'errors'],
   warning: ['warning', 'warnings'],
-  information: ['piece of information', 'pieces of information'],
+  information: ['information', 'information'],
   hint: ['hint', 'hints'],
 };
 
-export function summarize(files: readonly FileFindings[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary {
+export function summarize(files: readonly Pick<FileFindings, 'findings'>[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary {
   const all = files.flatMap((file) => file.findings);
   const count = (severity: Severity): number => all.filter((finding) => finding.severity === severity).length;
   const counts: Counts = { error: count('error'), warning: count('warning'), information: count('information'), hint: count('hint') };
@@ -36,17 +38,14 @@ export function summarize(files: readonly FileFindings[], result: Pick<ReadResul
 
 /** Why a run ends with its status. */
 function reason(status: ExitStatus, failOn: Threshold): string {
-  if (status === exitStatus.couldNotRun) return 'not everything that was asked for could be read';
-  const threshold = failOn === 'error' ? 'an error' : `${failOn === 'warning' ? 'a warning' : 'a piece of information'} or graver`;
+  if (status === exitStatus.couldNotRun) return 'not everything could be read';
+  const threshold = failOn === 'error' ? 'an error' : `${failOn === 'warning' ? 'a warning' : 'information'} or graver`;
   return status === exitStatus.findings ? `at least one finding is ${threshold}` : `no finding is ${threshold}`;
 }
 
 const listed = (items: readonly string[]): string => (items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`);
 
-/** What went wrong with paths, one line each, for the error output. */
-export function complaints({ failures, unmatched }: Pick<ReadResult, 'failures' | 'unmatched'>, allowNone: boolean): readonly string[] {
-  return [
-    ...failures.map(({ path, message }) => `${path} ${message}.`),
-    ...(allowNone ? [] : unmatched.map((pattern) => `No *.machine.yaml or *.parts.yaml matches "${pattern}".`)),
-  ];
-}
+/** What went wrong with a path, for the error output. */
+export const failureLine = ({ path, message }: Failure): string => `${printable(`${path} ${message}`)}.\n`;
+
+export const unmatchedLine = (pattern: string): string => `${printable(`No *.machine.yaml or *.parts.yaml matches "${pattern}"`)}.\n`;

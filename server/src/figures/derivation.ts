@@ -1,4 +1,4 @@
-import { formatQuantity } from '../language/format-quantity.ts';
+import { formatRange } from '../language/format-quantity.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import type { Origin } from '../machine/origin.ts';
 import type { Bounded } from '../machine/values.ts';
@@ -55,17 +55,10 @@ function termOf(id: string, evaluation: Evaluation): Term | undefined {
   };
 }
 
-/** A range as text; one number where both ends read the same. */
-export function showRange(value: Bounded, text: (si: number) => string): string {
-  const [low, nominal, high] = [text(value.low), text(value.nominal), text(value.high)];
-  if (low === high) return nominal;
-  return `${nominal} (${low} to ${high})`;
-}
-
 /** A figure's value as text, in words where it has words. */
 export function showFigure(figure: Figure, value: Bounded): string {
   if (figure.inWords) return figure.inWords(value);
-  return showRange(value, (si) => formatQuantity(si, figure.quantity, figure.unit === undefined ? {} : { unit: figure.unit }));
+  return formatRange(value, figure.quantity, figure.unit === undefined ? {} : { unit: figure.unit });
 }
 
 /** An input's value as text, in the unit in which it was written. */
@@ -76,7 +69,5 @@ export function showInput(id: string, evaluation: Evaluation): string {
   if (value.type === 'choice') return value.text;
   if (value.type === 'table') return `${value.rows.length} points`;
   const { quantity } = describeInput(id);
-  if (!quantity) return showRange(value, (number) => String(Number(number.toPrecision(4))));
-  const unit = value.unit === undefined || value.unit === '' ? {} : { unit: value.unit };
-  return showRange(value, (si) => formatQuantity(si, quantity, unit));
+  return formatRange(value, quantity ?? 'count', value.unit === undefined || value.unit === '' ? {} : { unit: value.unit });
 }

@@ -1,7 +1,8 @@
 import type { Input } from '../machine/input.ts';
 import type { Subject } from '../machine/subject.ts';
-import { isUncertain, type Bounded, type InputValue } from '../machine/values.ts';
-import { scopeOf, type Computed, type Figure } from './figure.ts';
+import { isUncertain, type Bounded } from '../machine/values.ts';
+import type { Computed, Figure } from './figure.ts';
+import type { Need, Plan } from './plan.ts';
 import type { FigureRegistry } from './registry.ts';
 
 export type FigureResult =
@@ -12,17 +13,44 @@ export type FigureResult =
   /** Does not concern this subject: a ball nut's life on a sliding screw. */
   | { readonly state: 'left-out' };
 
-/** Ends of the uncertain inputs at one point: -1 low, 0 nominal, 1 high, halves between; index as in `#uncertain`. */
-type Point = readonly number[];
+/** A figure's value at one point, or why it has none. */
+type Outcome =
+  | { readonly state: 'value'; readonly value: number; readonly note?: string }
+  | { readonly state: 'missing'; readonly missing: readonly string[] }
+  | { readonly state: 'unable'; readonly reason: string }
+  | { readonly state: 'left-out' };
 
-type Outcome = { readonly value: number; readonly note?: string } | { readonly missing: readonly string[] } | { readonly unable: string } | 'left-out';
+type Obstacle = Exclude<Outcome, { state: 'value' }>;
 
-/** Figures of one subject, computed on demand and remembered, with their bounds. */
+/** A numeric input as the evaluation keeps it. */
+interface Slot {
+  readonly value: Bounded | undefined;
+  /** Index among the uncertain inputs; -1 for an exact or missing one. */
+  readonly index: number;
+}
+
+const LEFT_OUT: Obstacle = { state: 'left-out' };
+
+/** Levels at which inputs are taken: both ends, and half way for figures that are not monotonic. */
+const HALF_LEVELS = [-0.5, 0.5] as const;
+
+/** So many uncertain inputs fit into a whole number as the name of a point (5 levels each, 5^22 < 2^53). */
+const MOST_IN_A_NUMBER = 22;
+
+/**
+ * Figures of one subject, computed on demand and remembered, with their bounds.
+ *
+ * A point says for each uncertain input at which level it is taken: -1 its low end, 0 nominal, 1 its high end. A figure is taken at the nominal
+ * point, at both ends of one input after the other, and at the two corners that these signs point to; its bounds are the extremes found.
+ */
 export class Evaluation {
   readonly #uncertain: { readonly id: string; readonly value: Bounded }[] = [];
-  readonly #indexOf = new Map<string, number>();
-  readonly #dependencies = new Map<string, readonly number[]>();
-  readonly #outcomes = new Map<string, Map<string, Outcome>>();
+  readonly #slots = new Map<string, Slot>();
+  /** The point that is being computed; changed in place, since thousands of points are visited for one keystroke. */
+  readonly #levels: number[] = [];
+  readonly #dependencies: (readonly number[] | undefined)[] = [];
+  readonly #outcomes: (Map<number | string, Outcome> | undefined)[] = [];
+  readonly #concerned: (boolean | undefined)[] = [];
   readonly #results = new Map<string, FigureResult>();
 
   constructor(
@@ -38,7 +66,8 @@ export class Evaluation {
   result(id: string): FigureResult {
     let result = this.#results.get(id);
     if (!result) {
-      result = this.#bound(id);
+      const plan = this.registry.plan(id);
+      result = plan ? this.#bound(plan) : { state: 'missing', missing: [id] };
       this.#results.set(id, result);
     }
     return result;
@@ -57,50 +86,50 @@ export class Evaluation {
     return this.subject.reader.choice(id);
   }
 
-  /** The values that a figure's `compute` saw at the nominal point, for its derivation and its chart. */
+  /** The values that a figure's `compute` saw with every input nominal, or at one end of its range; for derivations and charts. */
   valuesAt(figure: Figure, end: -1 | 0 | 1 = 0): Record<string, unknown> | undefined {
-    const result = this.result(figure.id);
-    if (result.state !== 'computed') return undefined;
-    const gathered = this.#gather(figure, this.#uncertain.map(() => end));
-    return gathered !== 'left-out' && 'values' in gathered ? gathered.values : undefined;
+    const plan = this.registry.plan(figure.id);
+    if (!plan || this.result(figure.id).state !== 'computed') return undefined;
+    this.#dependenciesOf(plan);
+    this.#levels.fill(end);
+    const values: Record<string, unknown> = {};
+    const obstacle = this.#gather(plan, values);
+    this.#levels.fill(0);
+    return obstacle ? undefined : values;
   }
 
-  #bound(id: string): FigureResult {
-    const dependencies = this.#dependenciesOf(id);
-    const centre = this.#uncertain.map(() => 0);
-    const nominal = this.#at(id, centre, dependencies);
-    if (nominal === 'left-out') return { state: 'left-out' };
-    if ('missing' in nominal) return { state: 'missing', missing: nominal.missing };
-    if ('unable' in nominal) return { state: 'unable', reason: nominal.unable };
+  #bound(plan: Plan): FigureResult {
+    const dependencies = this.#dependenciesOf(plan);
+    const nominal = this.#at(plan);
+    if (nominal.state !== 'value') return nominal;
     let low = nominal.value;
     let high = nominal.value;
-    const take = (point: Point): number | undefined => {
-      const outcome = this.#at(id, point, dependencies);
-      if (outcome === 'left-out' || !('value' in outcome)) return undefined;
+    const take = (): number | undefined => {
+      const outcome = this.#at(plan);
+      if (outcome.state !== 'value') return undefined;
       low = Math.min(low, outcome.value);
       high = Math.max(high, outcome.value);
       return outcome.value;
     };
-    const figure = this.registry.get(id);
-    const influence: { readonly index: number; readonly spread: number }[] = [];
-    const rising = [...centre];
-    const falling = [...centre];
+    const influence: { readonly index: number; readonly rises: boolean; readonly spread: number }[] = [];
     for (const index of dependencies) {
-      const at = (level: number): number | undefined => take(centre.map((_, other) => (other === index ? level : 0)));
-      const below = at(-1);
-      const above = at(1);
-      if (figure?.notMonotonicIn?.includes(this.#uncertain[index]?.id ?? '')) [-0.5, 0.5].forEach(at);
-      if (below === undefined && above === undefined) continue;
-      const from = below ?? nominal.value;
-      const to = above ?? nominal.value;
-      if (from === to && from === nominal.value) continue;
-      rising[index] = to >= from ? 1 : -1;
-      falling[index] = to >= from ? -1 : 1;
-      influence.push({ index, spread: Math.abs(to - from) });
+      const at = (level: number): number | undefined => {
+        this.#levels[index] = level;
+        const value = take();
+        this.#levels[index] = 0;
+        return value;
+      };
+      const from = at(-1) ?? nominal.value;
+      const to = at(1) ?? nominal.value;
+      if (plan.figure.notMonotonicIn?.includes(this.#uncertain[index]?.id ?? '')) HALF_LEVELS.forEach(at);
+      if (from !== nominal.value || to !== nominal.value) influence.push({ index, rises: to >= from, spread: Math.abs(to - from) });
     }
     if (influence.length > 1) {
-      take(rising);
-      take(falling);
+      for (const corner of [1, -1]) {
+        for (const { index, rises } of influence) this.#levels[index] = rises ? corner : -corner;
+        take();
+      }
+      for (const { index } of influence) this.#levels[index] = 0;
     }
     influence.sort((a, b) => b.spread - a.spread);
     const movedBy = influence.map(({ index }) => this.#uncertain[index]?.id ?? '');
@@ -108,105 +137,112 @@ export class Evaluation {
   }
 
   /** Indices of the uncertain inputs under a figure. */
-  #dependenciesOf(id: string): readonly number[] {
-    let found = this.#dependencies.get(id);
-    if (!found) {
-      found = this.registry.inputsUnder(id).flatMap((input) => {
-        const known = this.#indexOf.get(input);
-        if (known !== undefined) return known < 0 ? [] : [known];
-        const value = this.subject.reader.number(input);
-        const index = value && isUncertain(value) ? this.#uncertain.push({ id: input, value }) - 1 : -1;
-        this.#indexOf.set(input, index);
-        return index < 0 ? [] : [index];
-      });
-      this.#dependencies.set(id, found);
-    }
-    return found;
+  #dependenciesOf(plan: Plan): readonly number[] {
+    return (this.#dependencies[plan.index] ??= plan.inputs.map((input) => this.#slot(input).index).filter((index) => index >= 0));
   }
 
-  #at(id: string, point: Point, dependencies = this.#dependenciesOf(id)): Outcome {
-    const key = dependencies.map((index) => point[index] ?? 0).join();
-    let remembered = this.#outcomes.get(id);
-    if (!remembered) this.#outcomes.set(id, (remembered = new Map()));
+  #slot(input: string): Slot {
+    let slot = this.#slots.get(input);
+    if (!slot) {
+      const value = this.subject.reader.number(input);
+      const uncertain = value !== undefined && isUncertain(value);
+      slot = { value, index: uncertain ? this.#uncertain.push({ id: input, value }) - 1 : -1 };
+      if (uncertain) this.#levels.push(0);
+      this.#slots.set(input, slot);
+    }
+    return slot;
+  }
+
+  #at(plan: Plan): Outcome {
+    const dependencies = this.#dependenciesOf(plan);
+    const key = this.#nameOfPoint(dependencies);
+    const remembered = (this.#outcomes[plan.index] ??= new Map<number | string, Outcome>());
     let outcome = remembered.get(key);
-    if (outcome === undefined) {
-      outcome = this.#compute(id, point);
+    if (!outcome) {
+      outcome = this.#compute(plan);
       remembered.set(key, outcome);
     }
     return outcome;
   }
 
-  #compute(id: string, point: Point): Outcome {
-    const figure = this.registry.get(id);
-    if (!figure) return { missing: [id] };
-    if (!this.#concerns(figure)) return 'left-out';
-    const gathered = this.#gather(figure, point);
-    if (gathered === 'left-out' || !('values' in gathered)) return gathered;
+  #nameOfPoint(dependencies: readonly number[]): number | string {
+    if (dependencies.length > MOST_IN_A_NUMBER) return dependencies.map((index) => this.#levels[index]).join();
+    let name = 0;
+    for (const index of dependencies) name = name * 5 + 2 + 2 * (this.#levels[index] ?? 0);
+    return name;
+  }
+
+  #compute(plan: Plan): Outcome {
+    if (!(this.#concerned[plan.index] ??= this.#concerns(plan))) return LEFT_OUT;
+    const values: Record<string, unknown> = {};
+    const obstacle = this.#gather(plan, values);
+    if (obstacle) return obstacle;
     try {
-      return settle(figure.compute(gathered.values as never));
+      // The declaration's own types hold, since exactly its aliases were filled in.
+      return settle(plan.figure.compute(values as never));
     } catch (error) {
-      return { unable: `it could not be computed (${error instanceof Error ? error.message : String(error)})` };
+      return { state: 'unable', reason: `it could not be computed (${error instanceof Error ? error.message : String(error)})` };
     }
   }
 
-  #concerns(figure: Figure): boolean {
-    if (!this.subject.hasScope(scopeOf(figure.id))) return false;
-    if (figure.onlyWith?.some((scope) => !this.subject.isPresent(scope))) return false;
-    return Object.entries(figure.onlyWhere ?? {}).every(([choice, allowed]) => {
+  #concerns(plan: Plan): boolean {
+    if (!this.subject.hasScope(plan.scope)) return false;
+    if (plan.figure.onlyWith?.some((scope) => !this.subject.isPresent(scope))) return false;
+    return plan.onlyWhere.every(([choice, allowed]) => {
       const text = this.choice(choice);
       return text !== undefined && allowed.includes(text);
     });
   }
 
-  #gather(figure: Figure, point: Point): { readonly values: Record<string, unknown> } | Exclude<Outcome, { value: number }> {
-    const values: Record<string, unknown> = {};
-    const missing = new Set<string>();
-    let obstacle: { readonly unable: string } | undefined;
-    for (const [alias, id] of Object.entries(figure.needs)) {
-      const found = this.#number(id, point);
-      if (typeof found === 'number') values[alias] = found;
-      else if (found === 'left-out') return 'left-out';
-      else if ('missing' in found) for (const entry of found.missing) missing.add(entry);
-      else obstacle ??= found;
+  /** Fills in what a figure reads at the present point; what stands in the way otherwise. */
+  #gather(plan: Plan, values: Record<string, unknown>): Obstacle | undefined {
+    let missing: string[] | undefined;
+    let unable: Obstacle | undefined;
+    for (const need of plan.needs) {
+      const found = this.#number(need);
+      if (typeof found === 'number') values[need.alias] = found;
+      else if (found.state === 'left-out') return found;
+      else if (found.state === 'missing') (missing ??= []).push(...found.missing);
+      else unable ??= found;
     }
-    for (const [alias, id] of Object.entries(figure.choices ?? {})) {
+    for (const { alias, id } of plan.choices) {
       const text = this.choice(id);
-      if (text === undefined) missing.add(id);
+      if (text === undefined) (missing ??= []).push(id);
       else values[alias] = text;
     }
-    if (missing.size > 0) return { missing: [...missing] };
-    if (obstacle) return obstacle;
-    for (const [alias, id] of Object.entries(figure.optional ?? {})) {
-      const found = this.#number(id, point);
-      values[alias] = typeof found === 'number' ? found : undefined;
+    if (missing) return { state: 'missing', missing: [...new Set(missing)] };
+    if (unable) return unable;
+    for (const need of plan.optional) {
+      const found = this.#number(need);
+      values[need.alias] = typeof found === 'number' ? found : undefined;
     }
-    for (const [alias, id] of Object.entries(figure.optionalChoices ?? {})) values[alias] = this.choice(id);
-    for (const [alias, id] of Object.entries(figure.tables ?? {})) {
+    for (const { alias, id } of plan.optionalChoices) values[alias] = this.choice(id);
+    for (const { alias, id } of plan.tables) {
       const input = this.subject.input(id);
       values[alias] = input.state === 'known' && input.value.type === 'table' ? input.value.rows : undefined;
     }
-    return { values };
+    return undefined;
   }
 
-  #number(id: string, point: Point): number | Exclude<Outcome, { value: number }> {
-    if (this.registry.get(id)) {
-      const outcome = this.#at(id, point);
-      return outcome !== 'left-out' && 'value' in outcome ? outcome.value : outcome;
+  #number(need: Need): number | Obstacle {
+    const plan = need.figure < 0 ? undefined : this.registry.planAt(need.figure);
+    if (plan) {
+      const outcome = this.#at(plan);
+      return outcome.state === 'value' ? outcome.value : outcome;
     }
-    const input = this.subject.input(id);
-    if (input.state !== 'known') return { missing: [id] };
-    return input.value.type === 'number' ? this.#valueAt(id, input.value, point) : { missing: [id] };
-  }
-
-  #valueAt(id: string, value: InputValue & Bounded, point: Point): number {
-    const index = this.#indexOf.get(id);
-    const level = index === undefined || index < 0 ? 0 : (point[index] ?? 0);
+    const { value, index } = this.#slot(need.id);
+    if (!value) return { state: 'missing', missing: [need.id] };
+    if (index < 0) return value.nominal;
+    const level = this.#levels[index] ?? 0;
     return level < 0 ? value.nominal + level * (value.nominal - value.low) : value.nominal + level * (value.high - value.nominal);
   }
 }
 
 function settle(computed: Computed): Outcome {
-  if (typeof computed === 'number') return Number.isFinite(computed) ? { value: computed } : { unable: 'its value has no bound here' };
-  if ('unable' in computed) return computed;
-  return Number.isFinite(computed.value) ? computed : { unable: 'its value has no bound here' };
+  if (typeof computed === 'number') return finite(computed);
+  if ('unable' in computed) return { state: 'unable', reason: computed.unable };
+  const outcome = finite(computed.value);
+  return outcome.state === 'value' ? { ...outcome, note: computed.note } : outcome;
 }
+
+const finite = (value: number): Outcome => (Number.isFinite(value) ? { state: 'value', value } : { state: 'unable', reason: 'its value has no bound here' });

@@ -118,7 +118,7 @@ class TreeBuilder {
       const span = this.#span(key);
       const node: ScalarNode = { type: 'scalar', span, text, style: styleOf(key) };
       if (key.anchor !== undefined) this.#anchors.set(key.anchor, { node, nodes: 1, depth: 0 });
-      if (text === '') this.#report('key-not-a-word', 'A key is missing before the colon.', { start: span.start, end: span.start + 1 });
+      if (text === '') this.#report('key-not-a-word', 'A key is missing here.', { start: span.start, end: span.start + 1 });
       return text === '' ? undefined : node;
     }
     if (isAlias(key)) this.#report('key-not-a-word', 'An alias cannot be a key. Write the key itself.', this.#span(key));

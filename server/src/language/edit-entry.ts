@@ -1,8 +1,8 @@
 import type { Span, TextEdit } from './spans.ts';
 import { childOf, entryAt, nodeAt, type Entry, type EntryPath, type MapNode, type SyntaxNode } from './syntax-tree.ts';
 
-/** A value to write: a scalar's text, or a small map of scalars. */
-export type NewValue = string | { readonly [key: string]: NewValue };
+/** A value to write: a scalar's text, a small map, or a short list. */
+export type NewValue = string | readonly NewValue[] | { readonly [key: string]: NewValue };
 
 interface Source {
   readonly text: string;
@@ -54,16 +54,16 @@ function replaceValue(source: Source, entry: Entry, value: NewValue): readonly T
   if (old === null) {
     const colon = source.text.indexOf(':', entry.key.span.end);
     if (colon < 0) return undefined;
-    return [{ span: { start: colon + 1, end: colon + 1 }, text: ` ${typeof value === 'string' ? scalarText(value, flow) : flowText(value)}` }];
+    return [{ span: { start: colon + 1, end: colon + 1 }, text: ` ${flowText(value, flow)}` }];
   }
   if (old.type === 'scalar' && old.style !== 'block') {
-    return [{ span: old.span, text: typeof value === 'string' ? scalarText(value, flow) : flowText(value) }];
+    return [{ span: old.span, text: flowText(value, flow) }];
   }
   return undefined;
 }
 
 function appendToFlow(source: Source, parent: MapNode, key: string, value: NewValue): readonly TextEdit[] {
-  const text = `${key}: ${typeof value === 'string' ? scalarText(value, true) : flowText(value)}`;
+  const text = `${key}: ${flowText(value, true)}`;
   const last = parent.entries.at(-1);
   if (last) return [{ span: { start: last.span.end, end: last.span.end }, text: `, ${text}` }];
   const inside: Span = { start: parent.span.start + 1, end: Math.max(parent.span.start + 1, parent.span.end - 1) };
@@ -88,13 +88,17 @@ function endOfEntry(entry: Entry): number {
 }
 
 function blockLines(key: string, value: NewValue, indent: string): readonly string[] {
-  if (typeof value === 'string') return [`${indent}${key}: ${scalarText(value, false)}`];
+  if (typeof value === 'string' || isList(value)) return [`${indent}${key}: ${flowText(value, false)}`];
   return [`${indent}${key}:`, ...Object.entries(value).flatMap(([child, inner]) => blockLines(child, inner, `${indent}  `))];
 }
 
-function flowText(value: { readonly [key: string]: NewValue }): string {
-  const entries = Object.entries(value).map(([key, inner]) => `${key}: ${typeof inner === 'string' ? scalarText(inner, true) : flowText(inner)}`);
-  return `{ ${entries.join(', ')} }`;
+const isList = (value: NewValue): value is readonly NewValue[] => Array.isArray(value);
+
+/** A value on one line; `inFlow` when it stands in braces or brackets itself. */
+function flowText(value: NewValue, inFlow: boolean): string {
+  if (typeof value === 'string') return scalarText(value, inFlow);
+  if (isList(value)) return `[${value.map((item) => flowText(item, true)).join(', ')}]`;
+  return `{ ${Object.entries(value).map(([key, inner]) => `${key}: ${flowText(inner, true)}`).join(', ')} }`;
 }
 
 /** A text as YAML scalar: plain where that reads back the same, else in double quotes. */

@@ -26,6 +26,33 @@ export function formatQuantity(si: number, kind: QuantityKind, options: FormatOp
   return unit.symbol === '' ? number : `${number}${unit.symbol === '°' ? '' : ' '}${unit.symbol}`;
 }
 
+/**
+ * A value with its bounds: `0.145 N·m (0.095 to 0.255)`, all three in one unit, which is named once.
+ * Just the value where both ends read the same as it.
+ */
+export function formatRange(value: { readonly nominal: number; readonly low: number; readonly high: number }, kind: QuantityKind, options: FormatOptions = {}): string {
+  const { unit, nominal, low, high } = inOneUnit(value, kind, options);
+  if (low === high) return nominal;
+  return `${nominal} (${withoutUnit(low, unit)} to ${withoutUnit(high, unit)})`;
+}
+
+/** Only the bounds, in one unit: `0.095 to 0.255 N·m`. */
+export function formatBounds(value: { readonly nominal: number; readonly low: number; readonly high: number }, kind: QuantityKind, options: FormatOptions = {}): string {
+  const { unit, nominal, low, high } = inOneUnit(value, kind, options);
+  return low === high ? nominal : `${withoutUnit(low, unit)} to ${high}`;
+}
+
+function inOneUnit(value: { readonly nominal: number; readonly low: number; readonly high: number }, kind: QuantityKind, options: FormatOptions): { unit: string; nominal: string; low: string; high: string } {
+  const size = value.nominal === 0 ? Math.max(Math.abs(value.low), Math.abs(value.high)) : value.nominal;
+  const unit = unitToShow(size, kind, options.unit).symbol;
+  const text = (si: number): string => formatQuantity(si, kind, { ...options, unit });
+  return { unit, nominal: text(value.nominal), low: text(value.low), high: text(value.high) };
+}
+
+function withoutUnit(text: string, unit: string): string {
+  return unit !== '' && text.endsWith(unit) ? text.slice(0, -unit.length).trimEnd() : text;
+}
+
 /** A value in SI as a number in `unit`; undefined where the unit does not fit the kind. */
 export function convertFromSi(si: number, unit: string, kind: QuantityKind): number | undefined {
   const reading = unit === '' ? undefined : readUnitOfKind(unit, kind);

@@ -1,4 +1,4 @@
-import { Composer, Lexer, Parser, type CST, type Document, type YAMLParseError } from 'yaml';
+import { Composer, Lexer, Parser, Schema, type CST, type Document, type YAMLParseError } from 'yaml';
 import { buildTree } from './build-tree.ts';
 import { limits } from './limits.ts';
 import { parserProblem } from './parser-messages.ts';
@@ -31,6 +31,8 @@ export function parseChunk(written: string): ParsedChunk {
   const repaired = repairText(written);
   if (repaired.problems.length === 0) return finish(first, [], first.errors);
   const second = parseShadow(repaired.shadow);
+  // A mending that leaves as much wrong as before has misread the text.
+  if (second.errors.length > 0 && second.errors.length >= first.errors.length) return finish(first, [], first.errors);
   const remaining = second.errors.filter((error) => !sharesLine(written, error, repaired.problems));
   return finish(second, repaired.problems, remaining);
 }
@@ -46,7 +48,6 @@ interface Attempt {
 }
 
 function finish(attempt: Attempt, slips: readonly Problem[], errors: readonly Problem[]): ParsedChunk {
-  // A problem on what a slip left behind is a follow-up of the slip.
   return {
     node: attempt.node,
     problems: [...slips, ...errors.slice(0, 1), ...attempt.problems],
@@ -68,7 +69,7 @@ function parseShadow(shadow: ShadowText): Attempt {
   const problems: Problem[] = [];
   if (limit) problems.push({ ...limit, span: shadow.spanToWritten(limit.span) });
   if (limit?.code === 'too-many-entries') return { node: null, errors: [], problems, suspicious: false, cut: true, nodes: limits.nodes + 1 };
-  const document = compose(tokens, shadow.text.length);
+  const document = withoutStackTraces(() => compose(tokens, shadow.text.length));
   if (!document) return { node: null, errors: [], problems, suspicious: false, cut: limit !== undefined, nodes: 0 };
   const built = buildTree(document.contents, shadow);
   problems.push(...built.problems);
@@ -83,12 +84,24 @@ function parseShadow(shadow: ShadowText): Attempt {
   };
 }
 
+/** The library makes an error object for each fault, up to tens of thousands in hostile text; their stack traces would cost most of the time. */
+function withoutStackTraces<T>(work: () => T): T {
+  const before = Error.stackTraceLimit;
+  Error.stackTraceLimit = 0;
+  try {
+    return work();
+  } finally {
+    Error.stackTraceLimit = before;
+  }
+}
+
+/** Every scalar stays text; tags are refused, not resolved. One for all chunks: making it costs as much as parsing a short one. */
+const textOnly = new Schema({ schema: 'failsafe', resolveKnownTags: false });
+
 function compose(tokens: readonly CST.Token[], length: number): Document.Parsed | undefined {
   const composer = new Composer({
     version: '1.2',
-    // Every scalar stays text; tags are refused, not resolved.
-    schema: 'failsafe',
-    resolveKnownTags: false,
+    schema: textOnly,
     // Pretty errors and the library's own check of keys take seconds on hostile text.
     prettyErrors: false,
     uniqueKeys: false,
@@ -112,7 +125,7 @@ function readTokens(text: string): { readonly tokens: readonly CST.Token[]; read
   let brackets = 0;
   let signsOnLine = 0;
   for (const lexeme of new Lexer().lex(text)) {
-    tokens.push(...parser.next(lexeme));
+    for (const token of parser.next(lexeme)) tokens.push(token);
     lexemes += 1;
     const sign = lexeme[0];
     if (sign === '[' || sign === '{') brackets += 1;

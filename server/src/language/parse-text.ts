@@ -41,7 +41,7 @@ export function parseWithMemory(text: string, memory: ParseMemory | undefined): 
   const blocks = splitBlocks(guarded.text, guarded.read);
   const assembly = new Assembly(guarded.text, memory);
   const root = blocks ? assembly.map(blocks) : assembly.whole(guarded.read);
-  const problems = tidy([...guarded.problems, ...assembly.problems]);
+  const problems = tidy([...guarded.problems, ...assembly.problems], text.length);
   return { parsed: { root, problems, repaired: guarded.repaired || assembly.repaired }, memory: assembly.remembered };
 }
 
@@ -52,6 +52,8 @@ class Assembly {
   repaired = false;
   readonly #text: string;
   readonly #memory: ParseMemory | undefined;
+  /** Where keys were reported as repeated. */
+  readonly #twice = new Set<number>();
   #nodes = 0;
 
   constructor(text: string, memory: ParseMemory | undefined) {
@@ -75,7 +77,7 @@ class Assembly {
   map(blocks: readonly Block[]): MapNode | null {
     const entries: Entry[] = [];
     for (const block of blocks) {
-      if (this.#nodes > limits.nodes) break;
+      if (this.#nodes > limits.nodes || this.problems.length > limits.problemsBeforeStop) break;
       if (block.header) entries.push(this.#sectionEntry(block.header.key, block.header.children));
       else this.#entriesOf(block.span, entries);
     }
@@ -93,11 +95,12 @@ class Assembly {
   }
 
   #entriesOf(span: Span, entries: Entry[]): void {
+    const before = this.problems.length;
     const node = this.#chunk(span);
     if (node?.type === 'map') {
       entries.push(...node.entries);
-    } else if (node && !this.problems.some((problem) => problem.span.start >= span.start && problem.span.start < span.end)) {
-      this.problems.push({
+    } else if (node && this.problems.length === before) {
+      this.#report({
         code: 'text-not-understood',
         severity: 'error',
         message: `A key and a colon are due here, not "${shortened(this.#text.slice(node.span.start, node.span.end), 20)}".`,
@@ -115,7 +118,7 @@ class Assembly {
     this.repaired ||= chunk.repaired;
     this.#nodes += chunk.nodes;
     if (this.#nodes > limits.nodes && chunk.nodes <= limits.nodes) {
-      this.problems.push({
+      this.#report({
         code: 'too-many-entries',
         severity: 'error',
         message: 'From here on nothing is read: a text may hold 200,000 values.',
@@ -123,8 +126,13 @@ class Assembly {
       });
       return null;
     }
-    for (const problem of chunk.problems) this.problems.push(shiftProblem(problem, span.start));
+    for (const problem of chunk.problems) this.#report(shiftProblem(problem, span.start));
     return node;
+  }
+
+  #report(problem: Problem): void {
+    if (problem.code === 'key-twice') this.#twice.add(problem.span.start);
+    this.problems.push(problem);
   }
 
   /** Keys that came together from several blocks; a block has looked through its own already. */
@@ -134,8 +142,8 @@ class Assembly {
       const first = seen.get(key.text);
       if (!first) {
         seen.set(key.text, key.span);
-      } else if (!this.problems.some((problem) => problem.code === 'key-twice' && problem.span.start === key.span.start)) {
-        this.problems.push({
+      } else if (!this.#twice.has(key.span.start)) {
+        this.#report({
           code: 'key-twice',
           severity: 'error',
           message: `"${shortened(key.text)}" is written twice; the other is here. Only the first one counts.`,
@@ -152,9 +160,12 @@ function lineEnd(text: string, from: number): number {
   return at < 0 ? text.length : from + text.slice(from, at).trimEnd().length;
 }
 
-/** Sorts, joins what is one cause in many places, and counts what is beyond the limit. */
-function tidy(found: readonly Problem[]): readonly Problem[] {
-  const sorted = joinTabs(found).sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
+/** Sorts, joins what is one cause in many places, and counts what is beyond the limit. Spans never reach beyond the text. */
+function tidy(found: readonly Problem[], length: number): readonly Problem[] {
+  const inText = joinTabs(found).map((problem) =>
+    problem.span.end <= length ? problem : { ...problem, span: { start: Math.min(problem.span.start, length), end: length } },
+  );
+  const sorted = inText.sort((a, b) => a.span.start - b.span.start || a.span.end - b.span.end);
   const listed = sorted.slice(0, limits.problems);
   const rest = sorted.slice(limits.problems);
   const next = rest[0];

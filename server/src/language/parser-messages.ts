@@ -1,13 +1,15 @@
 import type { YAMLParseError } from 'yaml';
 import type { Problem } from './problems.ts';
 import type { ShadowText } from './shadow-text.ts';
-import { bracketOpen, shortened } from './slip-messages.ts';
+import { bracketOpen, bracketStray, shortened } from './slip-messages.ts';
 import type { Span } from './spans.ts';
 
 /** Tells in our own words what the parser's error means. The parser's text is never shown: it speaks of its grammar, not of the person's file. */
 export function parserProblem(error: YAMLParseError, shadow: ShadowText): Problem {
   const span = visible(shadow.spanToWritten({ start: error.pos[0], end: Math.max(error.pos[0], error.pos[1]) }), shadow.written);
-  const shown = shortened(shadow.written.slice(span.start, span.end));
+  // An escape is a backslash with the character behind it.
+  const shown = shortened(shadow.written.slice(span.start, error.code === 'BAD_DQ_ESCAPE' ? span.start + 2 : span.end));
+  if (error.code === 'UNEXPECTED_TOKEN' && (shown === '}' || shown === ']')) return bracketStray(shown, span);
   const { code, message } = wording(error, shown);
   if (code === 'bracket-open') {
     const closer = error.message.includes('sequence') || error.message.includes(']') ? ']' : '}';
@@ -44,7 +46,6 @@ function wording(error: YAMLParseError, shown: string): { code: string; message:
       return { code: 'colon-missing', message: shown === '' ? 'A colon is missing here.' : `No colon after "${shown}". Write a colon, then its value or its entries.` };
     case 'UNEXPECTED_TOKEN':
       if (/Unexpected ,/.test(error.message)) return { code: 'comma-stray', message: 'Nothing stands before this comma. Remove it.' };
-      if (shown === '}' || shown === ']') return { code: 'bracket-stray', message: `This "${shown}" closes nothing. Remove it, or add the opening one.` };
       return { code: 'text-not-understood', message: shown === '' ? 'Something is missing or too much here.' : `"${shown}" does not fit here. Remove it, or put the whole value in quotes.` };
     default:
       return { code: 'text-not-understood', message: 'This place does not follow the rules of YAML. Look for a missing colon, quote or comma here or one line up.' };

@@ -12,7 +12,7 @@ export const problemCodes = {
   'text-too-long': {
     title: 'The text is too long to be read',
     explanation:
-      'A description is read up to 2,000,000 characters and 100,000 lines. Real machines need a hundredth of that, so a longer text is nearly always a wrong file, or data that belongs elsewhere. Nothing of it is checked until it is shorter. Move parts that several machines share into a part list and name it under "uses".',
+      'A description is read up to 2,000,000 characters and 50,000 lines. Real machines need a fiftieth of that, so a longer text is nearly always a wrong file, or data that belongs elsewhere. Nothing of it is checked until it is shorter. Move parts that several machines share into a part list and name it under "uses".',
   },
   'too-deep': {
     title: 'Maps and lists are nested too deeply',
@@ -98,6 +98,10 @@ export const problemCodes = {
     title: 'No space after the dash of a list',
     explanation: 'A dash begins an item of a list only when a space follows: "- plate", not "-plate".',
   },
+  'dash-missing': {
+    title: 'An item of a list without its dash',
+    explanation: 'The line stands among the items of a list, each of which begins with a dash and a space, but has none.',
+  },
   'two-keys-on-one-line': {
     title: 'Two keys on one line',
     explanation:
@@ -151,7 +155,7 @@ export const problemCodes = {
   },
   'more-problems': {
     title: 'More problems than are listed',
-    explanation: 'Only the first 200 problems of a file are listed, since they often share one cause. The others appear once these are cured.',
+    explanation: 'Only the first 200 problems of a file are listed, since they often share one cause, and after 1,000 the rest of the file is not read. The others appear once these are cured.',
   },
   // Structure
   'key-unknown': {
@@ -208,7 +212,7 @@ export const problemCodes = {
     explanation: 'A quantity begins with a number: "420 mm", "1/4 in", "0.12 ± 0.03", "6.4 kg ± 5 %" or "0.08 to 0.15".',
   },
   'decimal-comma': {
-    title: 'A comma in a number',
+    title: 'A comma or another separator in a number',
     explanation: 'Decimals are written with a point and thousands are not separated, since a comma means one thing in one country and another thing elsewhere.',
   },
   'range-with-dash': {

@@ -116,7 +116,7 @@ class QuantityReader {
   #range(left: Side, right: Side): Quantity {
     const [low, high] = [this.#inSi(left, this.#unitOf(left, right)), this.#inSi(right, this.#unitOf(right, left))];
     if (low > high) refuse(say.reversed(this.#text, this.#unitsShared(left, right), left, right));
-    return this.#checked({ nominal: low + (high - low) / 2, low, high, stated: 'range' }, left, left.unitText === '' ? right : left);
+    return this.#checked({ nominal: (low + high) / 2, low, high, stated: 'range' }, left, left.unitText === '' ? right : left);
   }
 
   #unitsShared(left: Side, right: Side): boolean {

@@ -1,6 +1,6 @@
 import type { Problem } from './problems.ts';
 import type { ShadowEdit } from './shadow-text.ts';
-import { bracketOpen, bracketStray, quoteOpen, spaceAfterColonMissing } from './slip-messages.ts';
+import { bracketOfOtherKind, bracketOpen, quoteOpen, spaceAfterColonMissing } from './slip-messages.ts';
 
 /** Where repairs are gathered. */
 export interface Repairs {
@@ -52,6 +52,8 @@ const closers: Readonly<Record<string, string>> = { '{': '}', '[': ']' };
 /** Reads maps and lists in brackets, and closes those that were left open. */
 export class FlowRepair {
   readonly #repairs: Repairs;
+  /** A quote that was not closed, until it is known whether the brackets around it are open as well. */
+  #openQuote: { readonly start: number; readonly end: number } | undefined;
 
   constructor(repairs: Repairs) {
     this.#repairs = repairs;
@@ -59,6 +61,13 @@ export class FlowRepair {
 
   /** Reads from the bracket at `from`, behind a key in `column`, and returns the offset after its end. */
   read(from: number, column: number): number {
+    this.#openQuote = undefined;
+    const end = this.#read(from, column);
+    this.#reportQuote('');
+    return end;
+  }
+
+  #read(from: number, column: number): number {
     const { text } = this.#repairs;
     const open: number[] = [];
     let contentEnd = from;
@@ -117,9 +126,18 @@ export class FlowRepair {
     const quote = text[at] ?? '"';
     const rest = /^[^,}\]\n]*/.exec(text.slice(at + 1))?.[0].trimEnd() ?? '';
     const end = at + 1 + rest.length;
-    this.#repairs.report(quoteOpen(quote, { start: at, end: at + 1 }, end));
+    this.#reportQuote('');
+    this.#openQuote = { start: at, end };
     this.#repairs.edits.push({ at: end, remove: 0, insert: quote });
     return end;
+  }
+
+  /** Reports the open quote, if there is one; `closers` close the brackets around it, which the same slip left open. */
+  #reportQuote(closers: string): void {
+    if (!this.#openQuote) return;
+    const { start, end } = this.#openQuote;
+    this.#repairs.report(quoteOpen(this.#repairs.text[start] ?? '"', { start, end: start + 1 }, end, closers));
+    this.#openQuote = undefined;
   }
 
   /** Reads a plain text in brackets up to where it ends, and parts a key from the value that was joined to it. */
@@ -137,34 +155,38 @@ export class FlowRepair {
   }
 
   #closeWith(open: number[], sign: string, at: number): void {
-    const { text } = this.#repairs;
-    const matches = (bracket: number): boolean => closers[text[bracket] ?? ''] === sign;
-    if (!open.some(matches)) {
-      this.#repairs.report(bracketStray(sign, { start: at, end: at + 1 }));
-      this.#repairs.edits.push({ at, remove: 1, insert: ' ' });
-      return;
-    }
-    while (open.length > 0) {
-      const bracket = open.pop();
-      if (bracket === undefined || matches(bracket)) return;
-      this.#insertCloser(bracket, at);
+    const { text, edits } = this.#repairs;
+    const inner = open.at(-1);
+    if (inner === undefined) return;
+    const due = closers[text[inner] ?? ''] ?? '}';
+    if (due === sign) {
+      open.pop();
+    } else if (open.some((bracket) => closers[text[bracket] ?? ''] === sign)) {
+      // An outer bracket is closed: the inner ones were forgotten.
+      const from = open.findLastIndex((bracket) => closers[text[bracket] ?? ''] === sign);
+      this.#insertClosers(open.splice(from + 1), at);
+      open.pop();
+    } else {
+      open.pop();
+      this.#repairs.report(bracketOfOtherKind(sign, text[inner] ?? '', due, { start: at, end: at + 1 }));
+      edits.push({ at, remove: 1, insert: due });
     }
   }
 
   #close(open: number[], at: number): number {
-    while (open.length > 0) {
-      const bracket = open.pop();
-      if (bracket !== undefined) this.#insertCloser(bracket, at);
-    }
+    this.#insertClosers(open.splice(0), at);
     return at;
   }
 
-  #insertCloser(bracket: number, at: number): void {
+  /** Closes brackets that were left open, the innermost last in the list; one slip, reported at the outermost. */
+  #insertClosers(open: readonly number[], at: number): void {
     const { text, edits } = this.#repairs;
-    const sign = text[bracket] ?? '{';
-    const closer = closers[sign] ?? '}';
-    const before = text.slice(bracket, at).trimEnd().length + bracket;
-    edits.push({ at: before, remove: 0, insert: closer });
-    this.#repairs.report(bracketOpen(sign, closer, { start: bracket, end: bracket + 1 }, before));
+    const [outermost] = open;
+    if (outermost === undefined) return;
+    const missing = [...open].reverse().map((bracket) => closers[text[bracket] ?? ''] ?? '}').join('');
+    const before = text.slice(outermost, at).trimEnd().length + outermost;
+    edits.push({ at: before, remove: 0, insert: missing });
+    if (this.#openQuote?.end === before) return this.#reportQuote(missing);
+    this.#repairs.report(bracketOpen(text[outermost] ?? '{', missing, { start: outermost, end: outermost + 1 }, before));
   }
 }

@@ -4,6 +4,7 @@ import { closingQuote, FlowRepair, plainEnd, type Repairs } from './repair-brack
 import { ShadowText, type ShadowEdit } from './shadow-text.ts';
 import {
   colonMissing,
+  dashMissing,
   indentedTooLittle,
   indentedTooMuch,
   quoteOpen,
@@ -65,10 +66,14 @@ class RepairPass implements Repairs {
   readonly #tabs: TextEdit[] = [];
   readonly #levels: Level[] = [];
   #lastLine = { from: 1, end: 0 };
+  /** Identifies the line on which two keys were last reported. */
+  #twoKeysAt = -1;
   /** Column of the key whose block of text is being skipped. */
   #blockOfText: number | undefined;
   /** Lines deeper than this column belong to an entry that already has a value, and are left out. */
   #leftOut: number | undefined;
+  /** Lines that stand like the one before, which was mended by as many spaces. */
+  #shift: { readonly applies: (column: number) => boolean; readonly by: number } | undefined;
 
   constructor(text: string) {
     this.text = text;
@@ -104,6 +109,11 @@ class RepairPass implements Repairs {
         return next;
       }
       this.#leftOut = undefined;
+    }
+    if (this.#shift?.applies(column) === false) this.#shift = undefined;
+    if (this.#shift) {
+      this.edits.push(reindent(start, this.#shift.by));
+      column += this.#shift.by;
     }
     return this.#entry(start, content, column, next);
   }
@@ -143,22 +153,41 @@ class RepairPass implements Repairs {
     const closed = this.#closeTo(column);
     const level = this.#levels.at(-1);
     if (ownLine && level && closed && !level.list && column > level.column && column < closed.column && !closed.list) {
-      this.report(indentedTooLittle(key, span, closed.column - column, lineStart));
-      this.edits.push({ at: lineStart, remove: 0, insert: ' '.repeat(closed.column - column) });
+      const by = closed.column - column;
+      const applies = (other: number): boolean => other === column;
+      this.report(indentedTooLittle(key, span, by, this.#alike(lineStart, applies, by)));
+      this.edits.push(reindent(lineStart, by));
+      this.#shift = { applies, by };
       this.#levels.push(closed);
       return this.#begin(closed, key);
     }
     if (ownLine && level && column > level.column && level.last === 'value' && !level.list) {
-      const extra = column - level.column;
-      this.report(indentedTooMuch(key, level.lastKey, span, extra, lineStart));
-      if (extra > 1) {
-        this.#leftOut = level.column;
+      const { column: above, lastKey } = level;
+      const by = above - column;
+      const applies = (other: number): boolean => other > above;
+      this.report(indentedTooMuch(key, lastKey, span, -by, this.#alike(lineStart, applies, by)));
+      if (by < -1) {
+        this.#leftOut = above;
         return undefined;
       }
-      this.edits.push({ at: lineStart, remove: extra, insert: '' });
+      this.edits.push(reindent(lineStart, by));
+      this.#shift = { applies, by };
       return this.#begin(level, key);
     }
     return this.#begin(this.#enter(column, false), key);
+  }
+
+  /** The edits that move a line and those below that stand like it. */
+  #alike(lineStart: number, applies: (column: number) => boolean, by: number): TextEdit[] {
+    const edits: TextEdit[] = [];
+    for (let at = lineStart; at < this.text.length; at = this.#nextLine(at)) {
+      const content = this.#skipBlanks(at, this.lineEnd(at));
+      if (content >= this.lineEnd(at)) continue;
+      if (!applies(content - at)) break;
+      const { remove, insert } = reindent(at, by);
+      edits.push({ span: { start: at, end: at + remove }, text: insert });
+    }
+    return edits;
   }
 
   #begin(level: Level, key: string): number {
@@ -197,7 +226,9 @@ class RepairPass implements Repairs {
       const indent = ' '.repeat(column + 2);
       const ownLine: TextEdit = { span: { start: this.text.indexOf(':', key.span.end) + 1, end: at }, text: `${this.#lineBreak()}${indent}` };
       const quoted = text.includes("'") ? [] : quotes(value);
-      this.report(twoKeysOnOneLine(unquoted(key.text), unquoted(second.text), { start: at, end: at + second.text.length }, ownLine, quoted));
+      // Three keys on one line are still one slip.
+      if (this.#twoKeysAt !== next) this.report(twoKeysOnOneLine(unquoted(key.text), unquoted(second.text), { start: at, end: at + second.text.length }, ownLine, quoted));
+      this.#twoKeysAt = next;
       this.edits.push({ at: ownLine.span.start, remove: ownLine.span.end - ownLine.span.start, insert: `\n${indent}` });
       this.#top().last = 'nothing';
       this.#begin(this.#enter(column + 2, false), unquoted(second.text));
@@ -246,7 +277,13 @@ class RepairPass implements Repairs {
       this.#enter(column, true).last = 'value';
       return next;
     }
-    if (amongKeys || (wantsEntries && this.#entriesFollow(next, column, level === undefined))) {
+    if (level?.list && level.column === column && ownLine) {
+      this.report(dashMissing(text, span));
+      this.edits.push({ at, remove: 0, insert: '- ' });
+      level.last = 'value';
+      return next;
+    }
+    if (amongKeys || (wantsEntries && (level === undefined || this.#entriesFollow(next, column)))) {
       this.report(colonMissing(text, span));
       this.edits.push({ at: span.end, remove: 0, insert: ':' });
       this.#begin(this.#enter(column, false), text);
@@ -256,8 +293,8 @@ class RepairPass implements Repairs {
     return next;
   }
 
-  /** Whether the lines from `from` on, as far as they are not further left than `column`, hold a key. At the outermost level a lone word is a key in any case. */
-  #entriesFollow(from: number, column: number, outermost: boolean): boolean {
+  /** Whether the lines from `from` on, as far as they are not further left than `column`, hold a key. */
+  #entriesFollow(from: number, column: number): boolean {
     for (let at = from; at < this.text.length; at = this.#nextLine(at)) {
       const end = this.lineEnd(at);
       const content = this.#skipBlanks(at, end);
@@ -266,7 +303,7 @@ class RepairPass implements Repairs {
       const line = this.text.slice(content, end);
       if (findKey(line) || wordColonValue.test(line)) return true;
     }
-    return outermost && column === 0;
+    return false;
   }
 
   /** Leaves the levels that are deeper than `column`; returns the last one left. */
@@ -321,6 +358,11 @@ class RepairPass implements Repairs {
   #lineBreak(): string {
     return this.text.includes('\r\n') ? '\r\n' : '\n';
   }
+}
+
+/** Moves a line by some spaces, to the left where `by` is negative. */
+function reindent(lineStart: number, by: number): ShadowEdit {
+  return { at: lineStart, remove: Math.max(0, -by), insert: ' '.repeat(Math.max(0, by)) };
 }
 
 function quotes(value: Span): TextEdit[] {

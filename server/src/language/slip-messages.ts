@@ -49,17 +49,28 @@ export function twoKeysOnOneLine(outer: string, inner: string, span: Span, ownLi
   );
 }
 
-export function quoteOpen(quote: string, span: Span, closeAt: number): Problem {
+/** `closers` close the brackets around the quote, where they are open too. */
+export function quoteOpen(quote: string, span: Span, closeAt: number, closers = ''): Problem {
   const name = quote === '"' ? 'double' : 'single';
-  return slip('quote-open', `This ${name} quote is not closed. It is read up to the end of its line.`, span, [insert('Close the quote', closeAt, quote)], [
+  const fix = insert(closers === '' ? 'Close the quote' : `Close the quote and the brackets around it`, closeAt, quote + closers);
+  return slip('quote-open', `This ${name} quote is not closed. It is read up to the end of its line.`, span, [fix], [
     { message: 'read up to here', span: { start: closeAt, end: closeAt } },
   ]);
 }
 
-export function bracketOpen(bracket: string, closer: string, span: Span, closeAt: number): Problem {
-  return slip('bracket-open', `This "${bracket}" is not closed. Write "${closer}" where it ends.`, span, [insert(`Add "${closer}"`, closeAt, closer)], [
+export function dashMissing(item: string, span: Span): Problem {
+  return slip('dash-missing', `Put a dash and a space before "${shortened(item)}", as before the other items.`, span, [insert('Add the dash', span.start, '- ')]);
+}
+
+/** `closers` close this bracket and those inside it that are open as well. */
+export function bracketOpen(bracket: string, closers: string, span: Span, closeAt: number): Problem {
+  return slip('bracket-open', `This "${bracket}" is not closed. Write "${closers}" where it ends.`, span, [insert(`Add "${closers}"`, closeAt, closers)], [
     { message: 'read up to here', span: { start: closeAt, end: closeAt } },
   ]);
+}
+
+export function bracketOfOtherKind(written: string, opening: string, due: string, span: Span): Problem {
+  return slip('bracket-stray', `A "${opening}" is closed by "${due}", not by "${written}".`, span, [{ title: `Change to "${due}"`, edits: [{ span, text: due }] }]);
 }
 
 export function bracketStray(bracket: string, span: Span): Problem {
@@ -70,18 +81,15 @@ export function tabAsIndent(span: Span, edits: readonly TextEdit[]): Problem {
   return slip('tab-as-indent', 'Tabs are not allowed as indentation. Use two spaces for each level.', span, [{ title: 'Replace all tabs in the indentation by spaces', edits }]);
 }
 
-export function indentedTooLittle(word: string, span: Span, missing: number, lineStart: number): Problem {
-  return slip(
-    'indent-wrong',
-    `"${shortened(word)}" stands ${spaces(missing)} too far left to belong to the entries above it.`,
-    span,
-    [insert(`Indent it by ${spaces(missing)} more`, lineStart, ' '.repeat(missing))],
-  );
+export function indentedTooLittle(word: string, span: Span, missing: number, edits: readonly TextEdit[]): Problem {
+  return slip('indent-wrong', `"${shortened(word)}" stands ${spaces(missing)} too far left to belong to the entries above it.`, span, [
+    { title: `Indent by ${spaces(missing)} more`, edits },
+  ]);
 }
 
-export function indentedTooMuch(word: string, above: string, span: Span, extra: number, lineStart: number): Problem {
+export function indentedTooMuch(word: string, above: string, span: Span, extra: number, edits: readonly TextEdit[]): Problem {
   return slip('indent-wrong', `"${shortened(word)}" stands ${spaces(extra)} too far right: "${shortened(above)}" above it already has a value.`, span, [
-    { title: `Indent it by ${spaces(extra)} less`, edits: [{ span: { start: lineStart, end: lineStart + extra }, text: '' }] },
+    { title: `Indent by ${spaces(extra)} less`, edits },
   ]);
 }
 

@@ -17,7 +17,7 @@ interface Line {
   readonly start: number;
   /** Start of the next line, or end of the stretch. */
   readonly next: number;
-  /** Number of leading spaces; -1 for lines without content: blank ones, and comments. */
+  /** Number of leading spaces; -1 for lines without content: blank ones, and comments. Endless where a tab follows, so that the line goes with the one before. */
   readonly indent: number;
 }
 
@@ -45,7 +45,7 @@ function linesOf(text: string, read: Span): Line[] {
     while (at < next && text[at] === ' ') at += 1;
     const sign = at < next ? text[at] : '\n';
     const blank = sign === '\n' || sign === '\r' || sign === '#' || (sign === '\t' && isBlank(text, at, next));
-    lines.push({ start, next, indent: blank ? -1 : at - start });
+    lines.push({ start, next, indent: blank ? -1 : sign === '\t' ? Number.MAX_SAFE_INTEGER : at - start });
     start = next;
   }
   return lines;

@@ -92,6 +92,7 @@ function mendCarriageReturns(text: string, problems: Problem[]): string {
     severity: 'warning',
     message: 'Lines end with a lone carriage return. Save the file with LF or CR LF line ends.',
     span: { start: first, end: first + 1 },
+    fixes: [{ title: 'Give every line a proper end', edits: [...text.matchAll(/\r(?!\n)/g)].map(({ index }) => ({ span: { start: index, end: index + 1 }, text: '\n' })) }],
   });
   return text.replace(/\r(?!\n)/g, '\n');
 }
@@ -100,13 +101,12 @@ function mendCarriageReturns(text: string, problems: Problem[]): string {
 function blankMergeMarks(text: string, problems: Problem[]): string {
   if (!text.includes('<<<<<<<')) return text;
   const mark = /^(?:<{7}|\|{7}|={7}|>{7})(?=[ \t\r\n]|$).*$/gm;
-  let blanked = text;
+  const blanks: Span[] = [];
   let merge: { open: Span; second?: Span } | undefined;
-  const blank = (span: Span): void => {
-    blanked = blanked.slice(0, span.start) + text.slice(span.start, span.end).replace(/[^\r\n]/g, ' ') + blanked.slice(span.end);
-  };
+  let reported = 0;
   const unfinished = (open: Span, close: Span | undefined, second: Span | undefined): void => {
-    if (problems.filter((problem) => problem.code === 'unfinished-merge').length >= limits.problems) return;
+    reported += 1;
+    if (reported > limits.problems) return;
     const from = lineNumber(text, open.start);
     const where = close ? `lines ${from} to ${lineNumber(text, close.start)}` : `line ${from}`;
     problems.push({
@@ -122,15 +122,14 @@ function blankMergeMarks(text: string, problems: Problem[]): string {
     const sign = match[0][0];
     if (sign === '<') {
       if (merge) {
-        blank(merge.open);
+        blanks.push(merge.open);
         unfinished(merge.open, undefined, undefined);
       }
       merge = { open: span };
     } else if (!merge) {
       continue;
     } else if (sign === '>') {
-      blank(merge.open);
-      blank({ start: merge.second?.start ?? span.start, end: span.end });
+      blanks.push(merge.open, { start: merge.second?.start ?? span.start, end: span.end });
       unfinished(merge.open, span, merge.second);
       merge = undefined;
     } else if (sign === '|' || !merge.second) {
@@ -138,11 +137,21 @@ function blankMergeMarks(text: string, problems: Problem[]): string {
     }
   }
   if (merge) {
-    blank(merge.open);
-    if (merge.second) blank(merge.second);
+    blanks.push(merge.open, ...(merge.second ? [merge.second] : []));
     unfinished(merge.open, undefined, undefined);
   }
-  return blanked;
+  return withBlanks(text, blanks);
+}
+
+/** The text with stretches, in order, replaced by as many blanks; line ends stay. */
+function withBlanks(text: string, spans: readonly Span[]): string {
+  const parts: string[] = [];
+  let from = 0;
+  for (const span of spans) {
+    parts.push(text.slice(from, span.start), text.slice(span.start, span.end).replace(/[^\r\n]/g, ' '));
+    from = span.end;
+  }
+  return parts.join('') + text.slice(from);
 }
 
 function sidesToKeep(text: string, open: Span, second: Span, close: Span): NonNullable<Problem['fixes']> {

@@ -12,9 +12,9 @@ export type Input =
 
 /** Reads other inputs of the same subject; undefined where they are missing. */
 export interface InputReader {
-  number(id: string): Bounded | undefined;
-  choice(id: string): string | undefined;
-  origin(id: string): Origin | undefined;
+  readonly number: (id: string) => Bounded | undefined;
+  readonly choice: (id: string) => string | undefined;
+  readonly origin: (id: string) => Origin | undefined;
 }
 
 /**
@@ -40,8 +40,8 @@ export interface Fallback {
 export interface Member {
   readonly title: string;
   readonly place: Place;
-  number(entry: string): Bounded | undefined;
-  choice(entry: string): string | undefined;
+  readonly number: (entry: string) => Bounded | undefined;
+  readonly choice: (entry: string) => string | undefined;
 }
 
 export interface ListReader {

@@ -47,7 +47,7 @@ export class Subject {
 
   /** Whether the description has this map at all (a coupling, a brake …). */
   isPresent(scope: string): boolean {
-    return this.hasScope(scope) && this.#layersOf(scope).length > 0;
+    return this.hasScope(scope) && (this.#layersOf(scope).length > 0 || [...this.overrides.keys()].some((input) => input.startsWith(`${scope}.`)));
   }
 
   /** Where a scope's map stands, or where it would be written: the drive's own place first. */

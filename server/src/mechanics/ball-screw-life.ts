@@ -139,6 +139,7 @@ export function preloadedLife(dynamicRating: number, phases: readonly DutyPhase[
  * @throws RangeError outside the stated domains
  *
  * Source: definition.
+ * Checked against: test/published/ball-screws.test.ts, Wentzell, example 20.1.
  */
 export function lifeAsTravelAndTime(turns: number, lead: number, meanAngularSpeed: number): { readonly travel: number; readonly time: number } {
   if (!(turns >= 0)) throw new RangeError(`turns must be zero or greater, got ${turns}`);
@@ -158,6 +159,7 @@ export function lifeAsTravelAndTime(turns: number, lead: number, meanAngularSpee
  * @throws RangeError when the rating is not positive
  *
  * Source: ISO 3408-5:2006 (as quoted).
+ * Checked against: test/mechanics/ball-screw-life.test.ts.
  */
 export function staticSafety(staticRating: number, largestForce: number): number {
   requirePositive('staticRating', staticRating);

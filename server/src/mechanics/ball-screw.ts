@@ -48,6 +48,7 @@ export function parseBallScrewDesignation(text: string): BallScrewDesignation {
  * @throws RangeError for values that are not positive
  *
  * Source: geometry of a helix.
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function ballScrewLeadAngle(lead: number, pitchCircle: number): number {
   requirePositive('lead', lead);
@@ -87,6 +88,7 @@ export function ballScrewDriveTorque(force: number, lead: number, efficiency: nu
  * @throws RangeError outside the stated domains
  *
  * Source: work balance over one turn; common practice for eta_r, no published source.
+ * Checked against: test/published/ball-screws.test.ts, common practice; test/mechanics/ball-screw.test.ts.
  */
 export function ballScrewBackDrivingTorque(force: number, lead: number, reverseEfficiency: number): number {
   requirePositive('lead', lead);
@@ -105,6 +107,7 @@ export function ballScrewBackDrivingTorque(force: number, lead: number, reverseE
  * @throws RangeError outside the stated domains
  *
  * Source: inclined plane, as for sliding screws (Budynas and Nisbett, section 8-2); friction range from memory.
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function ballScrewEfficiency(leadAngle: number, friction: number): { readonly forward: number; readonly reverse: number | 'locks' } {
   requirePositive('leadAngle', leadAngle);
@@ -129,6 +132,7 @@ export function ballScrewEfficiency(leadAngle: number, friction: number): { read
  * @throws RangeError outside the stated domains
  *
  * Source: form of JIS B 1192 (from memory).
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function preloadDragTorque(preload: number, lead: number, leadAngle: number): number {
   requireNotNegative('preload', preload);
@@ -195,6 +199,7 @@ export function preloadedNutLoads(force: number, preload: number): { readonly ti
  * @throws RangeError outside the stated domains
  *
  * Source: length of a helix turn over the ball diameter, by hand.
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function ballsPerTurn(pitchCircle: number, lead: number, ballDiameter: number): number {
   requireBalls(pitchCircle, ballDiameter);
@@ -214,6 +219,7 @@ export function ballsPerTurn(pitchCircle: number, lead: number, ballDiameter: nu
  * @throws RangeError outside the stated domains
  *
  * Source: rolling without slip between a turning inner and a resting outer race, as the cage of an angular-contact bearing (Harris, Rolling Bearing Analysis, from memory).
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function ballPass(pitchCircle: number, lead: number, ballDiameter: number, contactAngle = Math.PI / 4): { readonly ballsPerScrewTurn: number; readonly period: number } {
   if (!(contactAngle >= 0) || contactAngle > Math.PI / 2) throw new RangeError('ballPass: the contact angle must be between 0 and a right angle');
@@ -232,6 +238,7 @@ export function ballPass(pitchCircle: number, lead: number, ballDiameter: number
  * @throws RangeError when the diameter is not positive
  *
  * Source: common practice; limits of 50 000 mm·rpm (return tube) to 150 000 mm·rpm (end-cap return) from memory.
+ * Checked against: test/mechanics/ball-screw.test.ts.
  */
 export function speedFactor(nominalDiameter: number, angularSpeed: number): number {
   requirePositive('nominalDiameter', nominalDiameter);

@@ -10,6 +10,7 @@
  * @throws RangeError when the ends do not bracket a sign change: the caller's mistake
  *
  * Source: standard numerical method (for instance Press et al., Numerical Recipes, section 9.1, from memory).
+ * Checked against: test/mechanics/bisection.test.ts.
  */
 export function signChange(changes: (x: number) => number, low: number, high: number): number {
   let a = low;
@@ -41,6 +42,7 @@ export function signChange(changes: (x: number) => number, low: number, high: nu
  * @throws RangeError when `high` is not above `low`: the caller's mistake
  *
  * Source: standard numerical method.
+ * Checked against: test/mechanics/bisection.test.ts.
  */
 export function threshold(holds: (x: number) => boolean, low: number, high: number): number {
   if (!(high > low)) throw new RangeError(`threshold: ${high} is not above ${low}`);

@@ -197,6 +197,7 @@ export function bucklingLoadWithNut(
  * @throws RangeError outside the stated domains
  *
  * Source: Timoshenko and Gere, Theory of Elastic Stability, section 1.12, bars with initial curvature (from memory).
+ * Checked against: test/mechanics/column-buckling.test.ts.
  */
 export function bowGrowth(compression: number, bucklingLoad: number): number | 'buckled' {
   requireNotNegative('compression', compression);

@@ -54,6 +54,7 @@ export interface RunOutAtLoad {
  * @throws RangeError outside the stated domains
  *
  * Source: two springs in series, by hand.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function runOutOfRigidNut(eccentricity: number, screwStiffness: number, guideStiffness: number): RunOutAtLoad {
   requireNotNegative('eccentricity', eccentricity);
@@ -77,6 +78,7 @@ export function runOutOfRigidNut(eccentricity: number, screwStiffness: number, g
  * @throws RangeError outside the stated domains
  *
  * Source: three springs in series and a Coulomb limit, by hand.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function runOutOfDecoupledNut(
   eccentricity: number,
@@ -108,6 +110,7 @@ export function runOutOfDecoupledNut(
  * @throws RangeError outside the stated domains
  *
  * Source: form tolerances of JIS B 1192 (as read on a page that quotes them; the standard was not opened).
+ * Checked against: test/published/lead-accuracy.test.ts, form tolerances of JIS B 1192.
  */
 export function permittedRunOut(tableValue: number, totalRunOut: number, distance: number, length: number): number {
   requireNotNegative('tableValue', tableValue);

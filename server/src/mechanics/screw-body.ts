@@ -40,6 +40,7 @@ export interface ScrewMaterial {
  * @throws RangeError when the diameters are not positive or d2 is below d3
  *
  * Source: common practice; 7 to 11 % on the safe side for whirl against an axisymmetric ring-groove finite-element model (our reference, screws and nuts, second reading 3.1).
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function safeDiametersOfTrapezoidalScrew(rootDiameter: number, pitchDiameter: number): EquivalentDiameters {
   if (!(rootDiameter > 0) || !(pitchDiameter >= rootDiameter)) throw new RangeError('screw diameters: 0 < d3 <= d2 is needed');
@@ -58,6 +59,7 @@ export function safeDiametersOfTrapezoidalScrew(rootDiameter: number, pitchDiame
  * @throws RangeError outside the stated domain
  *
  * Source: axisymmetric ring-groove finite elements for Tr8 to Tr20 (our reference, screws and nuts, second reading 3.1); no published source.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function refinedDiametersOfTrapezoidalScrew(rootDiameter: number, pitchDiameter: number, pitch: number): EquivalentDiameters {
   if (!(rootDiameter > 0) || !(pitchDiameter > rootDiameter + 0.06e-3) || !(pitch > 0) || pitch > 2 * (pitchDiameter - rootDiameter)) {
@@ -78,6 +80,7 @@ export function refinedDiametersOfTrapezoidalScrew(rootDiameter: number, pitchDi
  * @throws RangeError when the diameters are not 0 < d_r < d0, or so close that the refined pair would cross
  *
  * Source: estimate (our reference, screws and nuts, second reading 3.1), no published source.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function diametersOfBallScrew(rootDiameter: number, nominalDiameter: number, how: 'safe' | 'refined'): EquivalentDiameters {
   if (!(rootDiameter > 0) || !(nominalDiameter > rootDiameter)) throw new RangeError('ball screw diameters: 0 < root < nominal is needed');
@@ -100,6 +103,7 @@ export function diametersOfBallScrew(rootDiameter: number, nominalDiameter: numb
  * @throws RangeError for diameters outside the stated domain or material values that are not positive
  *
  * Source: sections of a circle and a ring, any textbook on strength of materials (Timoshenko and Gere, Mechanics of Materials, from memory).
+ * Checked against: test/published/column-buckling.test.ts (second moments of a trade table), test/mechanics/screw-axis.test.ts.
  */
 export function screwBody(diameters: EquivalentDiameters, material: ScrewMaterial, bore = 0, core?: ScrewMaterial): ScrewBody {
   const { bending, mass } = diameters;

@@ -54,6 +54,7 @@ export type LowestFrequency =
  *
  * Source: W. H. Wittrick and F. W. Williams, Quarterly Journal of Mechanics and Applied Mathematics 24 (1971), the counting rule (from memory);
  * S. Timoshenko, Vibration Problems in Engineering, the beam with shear and rotary inertia (from memory).
+ * Checked against: test/independent/whirl.test.ts (own finite elements), test/independent/solid-rod.test.ts (general-purpose solver).
  */
 export function lowestFrequency(shaft: ShaftOnSupports): LowestFrequency {
   const scaled = dimensionless(shaft);
@@ -80,6 +81,7 @@ export function lowestFrequency(shaft: ShaftOnSupports): LowestFrequency {
  * @throws RangeError as {@link lowestFrequency}
  *
  * Source: S. Timoshenko and J. Gere, Theory of Elastic Stability, chapter 2 (from memory); counting as in {@link lowestFrequency}.
+ * Checked against: test/independent/buckling.test.ts (own finite elements).
  */
 export function bucklingFactor(shaft: ShaftOnSupports): number {
   const scaled = dimensionless(shaft);

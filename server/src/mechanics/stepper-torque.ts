@@ -148,23 +148,35 @@ export interface TorqueRange {
  * Checked against: time-stepped simulation of both windings (test/independent/stepper-time-domain).
  */
 export function pullOutTorque(drive: StepperDrive, speed: number): TorqueRange {
-  requireNotNegative('speed', speed);
-  const corner = cornerSpeed(drive);
-  const peakCurrent = corner.kind === 'corner' ? drive.peakCurrent : corner.currentReached;
-  const standing = drive.torqueConstant * peakCurrent;
-  const bound = (voltage: number): number => Math.max(0, Math.min(standing, voltageLimitedTorque(drive, voltage, speed)));
-  const voltageBound = bound(drive.voltage);
-  const cornerReached = corner.kind === 'corner' ? corner.speed : 0;
-  const constantPower = speed <= cornerReached ? standing : (standing * cornerReached) / speed;
-  // With hardly any inductance the torque falls to zero at the no-load speed, below the constant-power curve: B governs then.
-  const design = corner.kind === 'corner' ? Math.min(constantPower, voltageBound) : voltageBound;
-  return { design, voltageBound, upper: bound((4 / Math.PI) * drive.voltage) };
+  return pullOutCurve(drive)(speed);
 }
 
-function voltageLimitedTorque(drive: StepperDrive, voltage: number, speed: number): number {
-  const { torqueConstant: k, resistance, inductance, polePairs } = drive;
-  const impedanceSquared = resistance ** 2 + (polePairs * speed * inductance) ** 2;
-  return (k * voltage) / Math.sqrt(impedanceSquared) - (k ** 2 * speed * resistance) / impedanceSquared;
+/**
+ * The same for many speeds of one drive, with everything that does not depend on speed reckoned once.
+ *
+ * Formula, domain, source and checks: as `pullOutTorque`.
+ * @param drive see `StepperDrive`.
+ * @returns the range as a function of ω, rad/s, ≥ 0.
+ */
+export function pullOutCurve(drive: StepperDrive): (speed: number) => TorqueRange {
+  const corner = cornerSpeed(drive);
+  const { torqueConstant: k, resistance, voltage } = drive;
+  const standing = k * (corner.kind === 'corner' ? drive.peakCurrent : corner.currentReached);
+  const cornerReached = corner.kind === 'corner' ? corner.speed : 0;
+  const reactance = drive.polePairs * drive.inductance;
+  const squareWave = (4 / Math.PI) * voltage;
+  return (speed) => {
+    requireNotNegative('speed', speed);
+    const impedanceSquared = resistance ** 2 + (reactance * speed) ** 2;
+    const impedance = Math.sqrt(impedanceSquared);
+    const drag = (k ** 2 * speed * resistance) / impedanceSquared;
+    const bound = (volts: number): number => Math.max(0, Math.min(standing, (k * volts) / impedance - drag));
+    const voltageBound = bound(voltage);
+    const constantPower = speed <= cornerReached ? standing : (standing * cornerReached) / speed;
+    // With hardly any inductance the torque falls to zero at the no-load speed, below the constant-power curve: B governs then.
+    const design = corner.kind === 'corner' ? Math.min(constantPower, voltageBound) : voltageBound;
+    return { design, voltageBound, upper: bound(squareWave) };
+  };
 }
 
 /**

@@ -12,6 +12,7 @@ import { requireNotNegative, requirePositive } from './require-argument.ts';
  * @throws RangeError when the length is negative
  *
  * Source: definition of the coefficient of linear expansion.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function thermalGrowth(expansion: number, length: number, temperatureRise: number): number {
   requireNotNegative('length', length);
@@ -30,6 +31,7 @@ export function thermalGrowth(expansion: number, length: number, temperatureRise
  * @throws RangeError when the length is negative
  *
  * Source: {@link thermalGrowth} twice.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function growthAgainstFrame(length: number, screw: Warming, frame: Warming): number {
   return thermalGrowth(screw.expansion, length, screw.temperatureRise) - thermalGrowth(frame.expansion, length, frame.temperatureRise);
@@ -56,7 +58,7 @@ export interface Warming {
  * @throws RangeError outside the stated domains
  *
  * Source: Sarkar, Strength of Materials, problem 3.16 (give); springs in series, by hand.
- * Checked against: test/mechanics/thermal-growth.test.ts.
+ * Checked against: test/mechanics/screw-axis.test.ts; test/published/column-buckling.test.ts, Sarkar, problem 3.16.
  */
 export function blockedGrowthForce(growth: number, length: number, tensionStiffness: number, give = 0, endStiffness = Infinity): number {
   requirePositive('length', length);
@@ -79,6 +81,7 @@ export function blockedGrowthForce(growth: number, length: number, tensionStiffn
  * @throws RangeError outside the stated domains
  *
  * Source: {@link blockedGrowthForce} with rigid ends.
+ * Checked against: test/mechanics/screw-axis.test.ts.
  */
 export function pretension(tensionStiffness: number, expansion: number, temperatureRise: number): number {
   requirePositive('tensionStiffness', tensionStiffness);

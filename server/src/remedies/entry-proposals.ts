@@ -1,6 +1,5 @@
-import { showRange } from '../figures/derivation.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
-import { formatQuantity } from '../language/format-quantity.ts';
+import { formatQuantity, formatRange } from '../language/format-quantity.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import type { Bounded } from '../machine/values.ts';
 import { writtenValue } from './nice-values.ts';
@@ -71,5 +70,5 @@ export function shown(evaluation: Evaluation, id: string): string {
   const figure = evaluation.registry.get(id);
   const value = evaluation.bounds(id);
   if (!figure || !value) return 'unknown';
-  return showRange(value, (si) => formatQuantity(si, figure.quantity, figure.unit === undefined ? {} : { unit: figure.unit }));
+  return formatRange(value, figure.quantity, figure.unit === undefined ? {} : { unit: figure.unit });
 }

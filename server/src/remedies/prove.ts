@@ -1,4 +1,4 @@
-import { analyse, type Analysis } from '../checks/analysis.ts';
+import { analyse, keptOf, type Analysis } from '../checks/analysis.ts';
 import { severityRank, type Finding } from '../checks/judge.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import { removeEntry, setEntry } from '../language/edit-entry.ts';
@@ -43,12 +43,11 @@ export function prove(proposal: Proposal, remedyId: string, finding: Finding, do
   const changed = carryOut(proposal.changes, documents);
   if (!changed) return undefined;
   if (countProblems(changed) > countProblems(documents)) return undefined;
-  const after = analyse(changed.main, changed.lists);
+  const after = analyse(changed.main, changed.lists, keptOf(before));
   if (after.findings.some((candidate) => sameFinding(candidate, finding))) return undefined;
-  const tolerated = before.findings.filter((candidate) => severityRank(candidate.severity) <= severityRank('warning'));
   const worst = Math.max(severityRank(finding.severity), severityRank('warning'));
   const fresh = after.findings.filter(
-    (candidate) => severityRank(candidate.severity) <= worst && !tolerated.some((old) => sameFinding(old, candidate) && severityRank(old.severity) <= severityRank(candidate.severity)),
+    (candidate) => severityRank(candidate.severity) <= worst && !before.findings.some((old) => sameFinding(old, candidate) && severityRank(old.severity) <= severityRank(candidate.severity)),
   );
   if (fresh.length > 0 || after.problems.length > before.problems.length) return undefined;
   const evaluation = evaluationOf(after, finding.subject);

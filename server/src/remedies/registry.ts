@@ -36,7 +36,7 @@ const sameTexts = (a: Proven, b: Proven): boolean => a.texts.size === b.texts.si
 /** Halvings of an interval; far finer than any rounding that follows. */
 const HALVINGS = 40;
 
-function contextOf(finding: Finding, before: Evaluation): RemedyContext {
+export function contextOf(finding: Finding, before: Evaluation): RemedyContext {
   const check = allChecks().find((candidate) => candidate.id === finding.check);
   const tryWith = (inputs: Readonly<Record<string, InputValue>>): Evaluation => new Evaluation(before.subject.withInputs(new Map(Object.entries(inputs))), before.registry);
   const passes = (evaluation: Evaluation): boolean => check !== undefined && judge(check, evaluation) === undefined;

@@ -23,18 +23,18 @@ export interface RemedyContext {
   /** As the design stands. */
   readonly before: Evaluation;
   /** The same subject with some inputs replaced, evaluated afresh. */
-  tryWith(inputs: Readonly<Record<string, InputValue>>): Evaluation;
+  readonly tryWith: (inputs: Readonly<Record<string, InputValue>>) => Evaluation;
   /** Whether the finding's check has nothing to say any more. */
-  passes(evaluation: Evaluation): boolean;
+  readonly passes: (evaluation: Evaluation) => boolean;
   /** Where an entry stands or would be written; undefined where it has no place. A part shared by others is changed in its own place. */
-  place(input: string): Place | undefined;
+  readonly place: (input: string) => Place | undefined;
   /**
    * The value nearest to the present one at which the check passes, between the present value and `towards` (both SI), found by halving;
    * undefined when it fails even at `towards`. Monotonic in between by assumption; what comes out is proven later in any case.
    */
-  solve(input: string, towards: number): number | undefined;
+  readonly solve: (input: string, towards: number) => number | undefined;
   /** The first of the candidates for which the check passes, each a set of inputs. */
-  first<T>(candidates: readonly T[], inputs: (candidate: T) => Readonly<Record<string, InputValue>>): T | undefined;
+  readonly first: <T>(candidates: readonly T[], inputs: (candidate: T) => Readonly<Record<string, InputValue>>) => T | undefined;
 }
 
 /** One way to cure: what it changes, and how it finds the value. Lives alone in `*.remedy.ts` and is found by its place. */

@@ -1,4 +1,6 @@
+import { allChecks } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
+import { allFigures } from '../figures/registry.ts';
 import { nodeAt, type EntryPath } from '../language/syntax-tree.ts';
 import { placesOf, type Place } from '../machine/origin.ts';
 import { scopeRows, type ScopeRow } from '../machine/scopes.ts';
@@ -12,6 +14,9 @@ export interface Element {
   readonly evaluation: Evaluation;
 }
 
+/** What surrounds the elements, and has its say in their figures instead of figures of its own. */
+const SURROUNDINGS: ReadonlySet<string> = new Set(['machine', 'conditions', 'controller', 'supply', 'motion', 'guides']);
+
 /** The elements whose key, name or description stands at a place; several where drives share a part. Chosen drives first. */
 export function elementsAt(snapshot: Snapshot, place: Place): readonly Element[] {
   const found = (snapshot.analysis?.evaluations ?? []).flatMap((evaluation) =>
@@ -22,7 +27,7 @@ export function elementsAt(snapshot: Snapshot, place: Place): readonly Element[]
 
 /** Every place that stands for the element: its key in the drive, the name of its part there, and the part's own description. */
 function placesOfElement(scope: ScopeRow, subject: Subject): readonly Place[] {
-  if (scope.id === 'machine' || !subject.hasScope(scope.id)) return [];
+  if (SURROUNDINGS.has(scope.id) || !subject.hasScope(scope.id)) return [];
   const key = keyPlaceOf(scope, subject);
   const places: Place[] = key ? [key] : [];
   if (key && scope.part) {
@@ -32,8 +37,6 @@ function placesOfElement(scope: ScopeRow, subject: Subject): readonly Place[] {
     if (text !== undefined) places.push(name);
     if (part) places.push(part);
   }
-  // A section's entry, such as a supply, is described elsewhere than it is named.
-  if (scope.section !== undefined && subject.isPresent(scope.id)) places.push(...[subject.placeOf(scope.id)].flatMap((place) => place ?? []));
   return places;
 }
 
@@ -58,36 +61,47 @@ function textAt(subject: Subject, place: Place): string | undefined {
 /** How an element is called in a sentence: `The screw of "lift"`, `The axis "lift"`, `The heated part "bed"`. */
 export function nameOfElement({ scope, evaluation }: Element): string {
   const { subject } = evaluation;
-  const last = subject.id.split('/').at(-1) ?? '';
-  if (subject.kind === 'heater') return scope.id === 'heater' ? `The heated part "${last}"` : `The ${scope.title} of "${last}"`;
-  const axis = subject.fixed.get('axis')?.at(-1);
-  if (axis === undefined) return `The ${scope.title}`;
-  const option = subject.id.includes('/drive-options/') ? `, drive option "${last}"` : '';
-  return scope.id === 'axis' ? `The axis "${axis}"${option}` : `The ${scope.title} of "${axis}"${option}`;
+  const own = subject.kind === 'heater' ? scope.id === 'heater' : scope.id === 'axis';
+  const holder = holderOf(subject);
+  if (holder === undefined) return `The ${scope.title}`;
+  const option = optionOf(subject);
+  return `The ${scope.title}${own ? '' : ' of'} "${holder}"${option === undefined ? '' : `, drive option "${option}"`}`;
 }
 
 /** Where a subject stands, for "used by": `"lift"`, `"lift" with drive option "belt"`. */
 export function nameOfSubject(subject: Subject): string {
-  const last = subject.id.split('/').at(-1) ?? '';
-  const axis = subject.fixed.get('axis')?.at(-1);
-  if (axis === undefined) return `"${last}"`;
-  return subject.id.includes('/drive-options/') ? `"${axis}" with drive option "${last}"` : `"${axis}"`;
+  const option = optionOf(subject);
+  return `"${holderOf(subject) ?? 'the machine'}"${option === undefined ? '' : ` with drive option "${option}"`}`;
 }
 
-/** Inputs of an evaluation that rest on what is written at a place: the entry itself, and what follows from it. */
+/** The name of the axis or heated part to which a subject belongs. */
+const holderOf = (subject: Subject): string | undefined => subject.fixed.get(subject.kind === 'heater' ? 'heater' : 'axis')?.at(-1);
+
+/** The name of the drive option that a subject is; undefined for the only drive of an axis. */
+function optionOf(subject: Subject): string | undefined {
+  const path = subject.fixed.get('drive');
+  return path?.at(-2) === 'drive-options' && path.length === 4 ? path.at(-1) : undefined;
+}
+
+/** Inputs of an evaluation that rest on what is written at a place or below it: the entry itself, and what follows from it. */
 export function inputsFrom(evaluation: Evaluation, path: EntryPath, uri: string): readonly string[] {
-  return inputPlaces(evaluation).get(keyOf({ uri, path })) ?? [];
+  const key = keyOf({ uri, path });
+  const places = [...inputPlaces(evaluation)].filter(([place]) => place === key || place.startsWith(`${key}\n`));
+  return [...new Set(places.flatMap(([, inputs]) => inputs))];
 }
 
 const remembered = new WeakMap<Evaluation, ReadonlyMap<string, readonly string[]>>();
 
 const keyOf = (place: Place): string => `${place.uri}\n${place.path.join('\n')}`;
 
+/** Inputs that hold a limit, such as `screw.speed-limit`. */
+const limitInputs = (): readonly string[] => allChecks().flatMap((check) => ('judge' in check ? [] : check.limits.flatMap(({ at }) => (typeof at === 'string' && !allFigures().get(at) ? [at] : []))));
+
 /** Which inputs rest on which places; an evaluation never changes, so it is gathered once. */
 function inputPlaces(evaluation: Evaluation): ReadonlyMap<string, readonly string[]> {
   const known = remembered.get(evaluation);
   if (known) return known;
-  const inputs = new Set(evaluation.registry.ofKind(evaluation.subject.kind).flatMap((figure) => evaluation.registry.inputsUnder(figure.id)));
+  const inputs = new Set([...evaluation.registry.ofKind(evaluation.subject.kind).flatMap((figure) => evaluation.registry.inputsUnder(figure.id)), ...limitInputs()]);
   const byPlace = new Map<string, string[]>();
   for (const id of inputs) {
     const input = evaluation.input(id);

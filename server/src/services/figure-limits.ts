@@ -1,7 +1,8 @@
 import type { LimitCheck, Limit } from '../checks/check.ts';
-import { factsOf, severityRank } from '../checks/judge.ts';
+import { factsOf, severityRank, type Finding } from '../checks/judge.ts';
 import { allChecks } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
+import type { Figure } from '../figures/figure.ts';
 import { exactly, type Bounded } from '../machine/values.ts';
 
 /** One limit that a check sets to a figure, as things stand. */
@@ -34,6 +35,20 @@ export function limitsOf(figure: string, evaluation: Evaluation): readonly Figur
 export function decidingLimit(limits: readonly FigureLimit[]): FigureLimit | undefined {
   return [...limits].sort((a, b) => STATES[a.state] - STATES[b.state] || (a.state === 'kept' ? (b.used ?? 0) - (a.used ?? 0) : severityRank(a.limit.severity) - severityRank(b.limit.severity)))[0];
 }
+
+/**
+ * How a figure stands: by its limits, or, where it is a verdict in words, by what a check of facts found about it.
+ * `findings` are those of the figure's subject.
+ */
+export function stateOf(figure: Figure, evaluation: Evaluation, findings: readonly Finding[]): FigureLimit['state'] {
+  const deciding = decidingLimit(limitsOf(figure.id, evaluation));
+  if (deciding) return deciding.state;
+  const grave = figure.inWords ? findings.find((finding) => finding.figure === figure.id && severityRank(finding.severity) <= severityRank('warning')) : undefined;
+  return grave ? (grave.certain ? 'broken' : 'may-break') : 'kept';
+}
+
+/** For sorting: figures that break a limit first, then those that may, then the rest. */
+export const urgency = (figure: Figure, evaluation: Evaluation, findings: readonly Finding[]): number => STATES[stateOf(figure, evaluation, findings)];
 
 const STATES = { broken: 0, 'may-break': 1, kept: 2 } as const;
 

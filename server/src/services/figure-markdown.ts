@@ -68,11 +68,12 @@ export function limitText(figure: Figure, { check, limit, at }: FigureLimit, eva
   return `${check.bad === 'above' ? 'at most' : 'at least'} ${text}`;
 }
 
+/** The verdict on a limit in words; nothing where it is kept. */
+export const STATE_WORDS = { kept: '', 'may-break': 'may fail', broken: 'fails' } as const;
+
 /** `38 %`, with the verdict where the limit is broken, so that it is not told by a number alone. */
 export function usedText({ used, state }: FigureLimit): string {
-  const share = used === undefined ? '' : percent(used);
-  const verdict = state === 'broken' ? 'fails' : state === 'may-break' ? 'may fail' : '';
-  return [share, verdict].filter((text) => text !== '').join(', ');
+  return [used === undefined ? '' : percent(used), STATE_WORDS[state]].filter((text) => text !== '').join(', ');
 }
 
 function withoutWords(figure: Figure): Figure {

@@ -32,13 +32,13 @@ const LEXEMES: readonly (readonly [Token['kind'], RegExp])[] = [
 ];
 
 /**
- * The right-hand side of a formula with every symbol replaced by its value: `(60 mm/s) / (8 mm)`.
+ * The right-hand side of a formula (all of it where it has no equals sign) with every symbol replaced by its value: `(60 mm/s) / (8 mm)`.
  * Undefined where the text is more than one plain expression, or holds a symbol whose value is not given or not unique:
  * then the values are better listed than put in.
  */
 export function numbersPutIn(formula: string, values: readonly { readonly symbol: string; readonly text: string }[]): string | undefined {
   const equals = formula.indexOf(' = ');
-  const tokens = equals < 0 ? undefined : tokensOf(formula.slice(equals + 3));
+  const tokens = tokensOf(equals < 0 ? formula : formula.slice(equals + 3));
   if (!tokens) return undefined;
   const known = new Map<string, string | undefined>();
   for (const { symbol, text } of values) {
@@ -46,17 +46,25 @@ export function numbersPutIn(formula: string, values: readonly { readonly symbol
     known.set(name, known.has(name) ? undefined : text);
   }
   let result = '';
+  // What stands side by side behind a stroke may belong below it or not; with a point between, it would be read as not.
+  const belowStroke: boolean[] = [false];
   for (const [index, token] of tokens.entries()) {
+    const next = tokens[index + 1];
+    const implied = token.kind === 'blank' ? endsOperand(tokens[index - 1]) && beginsOperand(next) : token.kind === 'number' && next?.kind === 'name' && next.text !== 'π';
+    if (implied && belowStroke.at(-1) === true) return undefined;
+    if (token.kind === 'open' && token.text !== '√' && token.text !== '|') belowStroke.push(false);
+    if (token.kind === 'close') belowStroke.pop();
+    if (token.kind === 'sign') belowStroke[belowStroke.length - 1] = token.text === '/';
     if (token.kind === 'name' && token.text !== 'π') {
       const value = known.get(plainSymbol(token.text));
       if (value === undefined) return undefined;
-      result += bracketed(value, tokens[index + 1]);
+      result += bracketed(value, next);
     } else if (token.kind === 'blank') {
-      result += endsOperand(tokens[index - 1]) && beginsOperand(tokens[index + 1]) ? ' · ' : ' ';
+      result += implied ? ' · ' : ' ';
     } else if (token.kind === 'sign' && token.text === ',') {
       result += ',';
     } else {
-      result += token.text + (token.kind === 'number' && tokens[index + 1]?.kind === 'name' ? ' · ' : '');
+      result += token.text + (implied ? ' · ' : '');
     }
   }
   return result;

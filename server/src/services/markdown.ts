@@ -47,7 +47,6 @@ function oneLine(text: string): string {
   return (
     text
       .replace(/[\r\n\t\u2028\u2029]+/g, ' ')
-      // eslint-disable-next-line no-control-regex -- these are the very characters that must not be shown
       .replace(/[\u0000-\u001f\u007f-\u009f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]/g, '')
       .trim()
   );

@@ -4,13 +4,25 @@ import { entrySchema } from '../machine/entry-schema.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { code, escapeMarkdown } from './markdown.ts';
 
-/** ``write `screw.material` and the moved mass``: what would make something computable. */
+/** Names in one sentence. */
+const MOST_NAMES = 4;
+
+/** What a screw's size decides: where several of these lack, the size is what one would write. */
+const FROM_SIZE: ReadonlySet<string> = new Set(['screw.thread', 'screw.major-diameter', 'screw.pitch-diameter', 'screw.root-diameter', 'screw.lead']);
+
+/** ``write `screw.material` and what gives the moved mass``: what would make something computable. */
 export function missingMarkdown(missing: readonly string[]): string {
-  return `write ${listed(missing.map(nameOf))}`;
+  const sized = missing.filter((input) => FROM_SIZE.has(input));
+  const names = sized.length < 2 ? missing : ['screw.size', ...missing.filter((input) => !FROM_SIZE.has(input))];
+  // What one writes under its own name leads; the rest follows from other entries.
+  const ordered = [...names.filter(isWritten), ...names.filter((input) => !isWritten(input))].map(nameOf);
+  return `write ${listed(ordered.length <= MOST_NAMES ? ordered : [...ordered.slice(0, MOST_NAMES - 1), `${ordered.length - MOST_NAMES + 1} more`])}`;
 }
 
+const isWritten = (input: string): boolean => entrySchema(input) !== undefined;
+
 /** An entry by the name under which it is written; what is put together from several entries by its title. */
-const nameOf = (input: string): string => (entrySchema(input) ? code(input) : `what gives the ${escapeMarkdown(lowerFirst(describeInput(input).title))}`);
+const nameOf = (input: string): string => (isWritten(input) ? code(input) : `what gives the ${escapeMarkdown(lowerFirst(describeInput(input).title))}`);
 
 /** For each set of missing entries, one sentence naming the figures that wait for it; at most `most` of them, the most important first. */
 export function missingSentences(figures: readonly Figure[], evaluation: Evaluation, most: number): readonly string[] {
@@ -24,7 +36,7 @@ export function missingSentences(figures: readonly Figure[], evaluation: Evaluat
     waiting.set(key, group);
   }
   return [...waiting.values()].slice(0, most).map(({ missing, figures: group }) => {
-    const titles = group.slice(0, 3).map((figure) => escapeMarkdown(lowerFirst(figure.title)));
+    const titles = group.slice(0, 3).map((figure) => `"${escapeMarkdown(figure.title)}"`);
     if (group.length > 3) titles.push(`${group.length - 3} more`);
     return `To compute ${listed(titles)}, ${missingMarkdown(missing)}${unreadable(missing, evaluation)}.`;
   });
@@ -40,5 +52,5 @@ export function listed(items: readonly string[]): string {
   return items.length <= 1 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items.at(-1) ?? ''}`;
 }
 
-/** A title inside a sentence: its first letter small, unless the word is an abbreviation. */
-export const lowerFirst = (title: string): string => (/^\p{Lu}(?!\p{Lu})/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title);
+/** A title inside a sentence: its first letter small, unless the word is an abbreviation or someone's name. */
+export const lowerFirst = (title: string): string => (/^\p{Lu}(?!\p{Lu})(?!oung’?'?s|uler|ohnson|ertz)/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title);

@@ -1,6 +1,5 @@
 /** Text for XML content and attributes; control characters, which XML does not allow, are left out. */
 export function escapeXml(text: string): string {
-  // eslint-disable-next-line no-control-regex -- these are the very characters that must not reach XML
   return text.replace(/[\u0000-\u001f\u007f]/g, ' ').replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
 

@@ -17,7 +17,7 @@ export async function launchBrowser() {
 }
 
 /** A fresh page with storage of its own. `external` collects every address outside that it asked for. */
-export async function newPage(browser, { width = 1400, height = 900 } = {}) {
+export async function newPage(browser, { width = 1400, height = 1100 } = {}) {
   const context = await browser.newContext({ viewport: { width, height }, permissions: ['clipboard-read', 'clipboard-write'] });
   const page = await context.newPage();
   const external = [];
@@ -51,6 +51,20 @@ export class Workbench {
     }
     await this.page.locator(`.tab.active[data-resource-name="${parts.at(-1)}"]`).waitFor({ timeout: 30_000 });
     await this.editor().waitFor();
+  }
+
+  /** Brings a file that is open to the front. */
+  async activate(path) {
+    await this.page.locator(`.tab[data-resource-name="${path.split('/').at(-1)}"]`).first().click();
+    await this.editor().waitFor();
+  }
+
+  /** Closes the tab whose label contains a text. */
+  async closeTab(label) {
+    const tab = this.page.locator('.tab', { hasText: label }).first();
+    await tab.hover();
+    await tab.locator('.codicon-close').click();
+    await tab.waitFor({ state: 'detached' });
   }
 
   async #quickInput(key, text, rowText, closes) {

@@ -1,4 +1,5 @@
 import { moveProfile, shortestMove } from '../../mechanics/motion-profile.ts';
+import { ESTIMATE_DOUBTFUL_ABOVE, ESTIMATE_ENDS_AT } from '../../mechanics/stepper-torque.ts';
 import { figure, unable } from '../figure.ts';
 import { speedAtTorque, stepperModel, torqueOverSpeed, windingNeeds } from '../motor/winding.ts';
 
@@ -54,7 +55,7 @@ export default [
     needs: { demanded: 'motor.lifting-torque', travel: 'axis.travel-per-turn' },
     optional: { ...windingNeeds, pointsVoltage: 'motor.torque-points-voltage' },
     tables: { points: 'motor.torque-points' },
-    compute: ({ demanded, travel, points, pointsVoltage, ...winding }) => axisSpeedAt(demanded, travel, torqueOverSpeed(winding, points, pointsVoltage)),
+    compute: ({ demanded, travel, points, pointsVoltage, ...winding }) => axisSpeedAt(demanded, travel, torqueOverSpeed(winding, points, pointsVoltage), ESTIMATE_ENDS_AT),
     formula: 'T_a(2π v₁/p) = T₂',
     sources: [stepperModel],
     rank: 2,
@@ -68,7 +69,7 @@ export default [
     needs: { demanded: 'motor.lifting-torque', travel: 'axis.travel-per-turn' },
     optional: { ...windingNeeds, pointsVoltage: 'motor.torque-points-voltage' },
     tables: { points: 'motor.torque-points' },
-    compute: ({ demanded, travel, points, pointsVoltage, ...winding }) => axisSpeedAt(HONEST_MARGIN * demanded, travel, torqueOverSpeed(winding, points, pointsVoltage)),
+    compute: ({ demanded, travel, points, pointsVoltage, ...winding }) => axisSpeedAt(HONEST_MARGIN * demanded, travel, torqueOverSpeed(winding, points, pointsVoltage), ESTIMATE_DOUBTFUL_ABOVE),
     formula: 'T_a(2π v_h/p) = 1.5 T₂',
     sources: [stepperModel, { title: 'the margin of 1.5 is common practice, no published source' }],
     rank: 2,
@@ -91,7 +92,8 @@ export default [
       const at = (speed: number): number => ((curve.at((2 * Math.PI * speed) / travel) ?? -1) - cruising) / perAcceleration;
       const fastest = speedAtTorque(curve, Math.max(cruising, 1e-9));
       if (!fastest) return unable('the motor cannot move the load at any speed');
-      const move = shortestMove(length, (fastest.speed / (2 * Math.PI)) * travel, at);
+      const top = curve.range ? Math.min(fastest.speed, ESTIMATE_ENDS_AT) : fastest.speed;
+      const move = shortestMove(length, (top / (2 * Math.PI)) * travel, at);
       return move.kind === 'moves' ? move.time : unable('the motor cannot move the load at any speed');
     },
     formula: 'least h/v + v/a(v), a(v) = a (T_a(v) − T₁) / (T₂ − T₁)',
@@ -100,11 +102,16 @@ export default [
   }),
 ];
 
-function axisSpeedAt(demanded: number, travel: number, curve: ReturnType<typeof torqueOverSpeed>) {
+/** Speed of the axis at which a torque is reached; no further than the points or the estimate can be believed. */
+function axisSpeedAt(demanded: number, travel: number, curve: ReturnType<typeof torqueOverSpeed>, believable: number) {
   if (typeof curve === 'string') return unable(curve);
   if (demanded <= 0) return unable('the move asks for no torque');
   const found = speedAtTorque(curve, demanded);
   if (!found) return unable('the motor does not have this torque even at rest');
-  const value = (found.speed / (2 * Math.PI)) * travel;
-  return found.endOfPoints ? { value, note: 'Here the given points of torque end; the torque is not used up yet.' } : value;
+  const asTravel = (speed: number): number => (speed / (2 * Math.PI)) * travel;
+  if (found.endOfPoints) return { value: asTravel(found.speed), note: 'Here the given points of torque end; the torque is not used up yet.' };
+  if (curve.range && found.speed > believable) {
+    return { value: asTravel(believable), note: 'Limited to the motor speed up to which the estimate can be believed (15 rev/s with a margin, 25 rev/s at most): give points of a measured curve to go beyond.' };
+  }
+  return asTravel(found.speed);
 }

@@ -1,5 +1,5 @@
 import { frictionDeadBand, lagUnderLoad, stepError } from '../../mechanics/stepper-standing.ts';
-import { fullStepTravel, stepsFromAngle, stepsPerMetre } from '../../mechanics/step-rate.ts';
+import { fullStepTravel, heightOnFullSteps, stepsFromAngle, stepsPerMetre } from '../../mechanics/step-rate.ts';
 import { figure, unable } from '../figure.ts';
 import { polePairsOf, staticTorqueCurve } from '../motor/winding.ts';
 
@@ -69,6 +69,32 @@ export default [
     rank: 3,
   }),
   figure({
+    id: 'axis.layer-height-below',
+    title: 'Next lower layer of whole full steps',
+    symbol: 'h_l−',
+    quantity: 'length',
+    unit: 'mm',
+    meaning: 'Largest height of whole full steps that is not above the layer height; the layer height itself where it is whole.',
+    needs: { layer: 'axis.layer-height', fullStep: 'axis.full-step-travel' },
+    compute: ({ layer, fullStep }) => heightOnFullSteps(layer, fullStep).below ?? unable('the layer is lower than one full step'),
+    formula: 'h_fs ⌊h_l / h_fs⌋',
+    sources: [kinematics],
+    rank: 3,
+  }),
+  figure({
+    id: 'axis.layer-height-above',
+    title: 'Next higher layer of whole full steps',
+    symbol: 'h_l+',
+    quantity: 'length',
+    unit: 'mm',
+    meaning: 'Smallest height of whole full steps that is not below the layer height; the layer height itself where it is whole.',
+    needs: { layer: 'axis.layer-height', fullStep: 'axis.full-step-travel' },
+    compute: ({ layer, fullStep }) => heightOnFullSteps(layer, fullStep).above,
+    formula: 'h_fs ⌈h_l / h_fs⌉',
+    sources: [kinematics],
+    rank: 3,
+  }),
+  figure({
     id: 'axis.smallest-real-move',
     title: 'Smallest move that is real',
     symbol: 'h_r',
@@ -121,6 +147,19 @@ export default [
     formula: 'x_m = x_db + 2 ε_s h_fs',
     sources: [staticTorqueCurve, { title: 'usual sheet value of the step error', weak: true }],
     rank: 2,
+  }),
+  figure({
+    id: 'axis.motor-position-use',
+    title: 'Position error of the motor over the accuracy wanted',
+    symbol: 'u_x',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'How much of the accuracy wanted the motor alone uses up.',
+    needs: { error: 'axis.motor-position-error', accuracy: 'axis.accuracy' },
+    compute: ({ error, accuracy }) => error / accuracy,
+    formula: 'u_x = x_m / ε',
+    sources: [{ title: 'definition' }],
+    rank: 3,
   }),
   figure({
     id: 'axis.start-speed',

@@ -1,4 +1,4 @@
-import { HOLDING_FACTOR, torqueThroughReduction, type Holder, type HoldingVerdict } from '../../mechanics/unpowered-holding.ts';
+import { HOLDING_FACTOR, torqueThroughReduction, type Holder, type Holding, type HoldingVerdict } from '../../mechanics/unpowered-holding.ts';
 import { figure, unable } from '../figure.ts';
 import { bearingNeeds } from '../screw/contact.ts';
 import { holdingChoices, holdingNeeds, holdingOf, holdingOptions, plainCollarTorque } from './holding-situation.ts';
@@ -21,6 +21,12 @@ const HOLDERS: Readonly<Record<Holder, string>> = {
   nothing: 'what resists is less than what drives',
 };
 
+/** What holds, and what can end it. */
+function remark({ holder, holdsOnlyAtRest, vibrationCaveat }: Holding): string {
+  if (holdsOnlyAtRest) return `${HOLDERS[holder]}; friction at rest keeps it until a knock starts it`;
+  return vibrationCaveat ? `${HOLDERS[holder]}; vibration can take it away` : HOLDERS[holder];
+}
+
 export default [
   figure({
     id: 'drive.brake-at-screw',
@@ -41,6 +47,19 @@ export default [
     rank: 3,
   }),
   figure({
+    id: 'drive.brake-factor',
+    title: 'Brake over the load without friction',
+    symbol: 's_b',
+    quantity: 'ratio',
+    meaning: 'Torque of the brake over the torque of the resting load, thread friction not counted, since vibration can take it away.',
+    needs: { brake: 'drive.brake-at-screw', load: 'drive.gravity-load', lead: 'screw.lead' },
+    onlyWith: ['brake'],
+    compute: ({ brake, load, lead }) => (load === 0 ? unable(HOLDERS.balance) : brake / ((Math.abs(load) * lead) / (2 * Math.PI))),
+    formula: 's_b = T_bs / (F₀ l/(2π))',
+    sources: [{ title: 'work balance over one turn; 1.5 to 2 is common practice, no published source' }],
+    rank: 2,
+  }),
+  figure({
     id: 'drive.collar-at-rest',
     title: 'Friction torque of the plain thrust face',
     symbol: 'T_c',
@@ -57,7 +76,7 @@ export default [
   figure({
     id: 'drive.holding-verdict',
     title: 'With power off',
-    symbol: '',
+    symbol: 'H',
     quantity: 'ratio',
     meaning: 'What the axis does when the motor has no current: it holds, may creep, or drops. The worst end of the friction decides.',
     needs: holdingNeeds,
@@ -65,12 +84,12 @@ export default [
     optionalChoices: holdingChoices,
     compute: (values) => {
       const holding = holdingOf(values);
-      return { value: RANK[holding.verdict], note: HOLDERS[holding.holder] };
+      return holding.holder === 'balance' ? unable(HOLDERS.balance) : { value: RANK[holding.verdict], note: remark(holding) };
     },
     formula: 'holds: thread s ≥ 1.5, or brake ≥ 1.5 F₀ l/(2π); may creep: s ≥ 1, or T_c + T_d + T_b ≥ F₀ d₂/2 · tan(λ − φ′); else drops',
     sources,
     rank: 1,
-    inWords: ({ nominal, low, high }) => (word(low) === word(high) ? word(nominal) : `${word(nominal)}; ${word(low)} at the lowest believable friction`),
+    inWords: ({ nominal, low }) => (word(low) === word(nominal) ? word(nominal) : `${word(nominal)}; ${word(low)} at the worst end of what is uncertain`),
     hint: ({ nominal, low }) => (word(low) === word(nominal) || low > 0 ? `off: ${word(low)}` : 'off: may drop'),
   }),
   figure({
@@ -84,7 +103,7 @@ export default [
     optionalChoices: holdingChoices,
     compute: (values) => {
       const holding = holdingOf(values);
-      return Number.isFinite(holding.factor) ? { value: holding.factor, note: HOLDERS[holding.holder] } : unable(HOLDERS[holding.holder]);
+      return Number.isFinite(holding.factor) ? { value: holding.factor, note: remark(holding) } : unable(HOLDERS[holding.holder]);
     },
     formula: 'µ′/tan λ, or T_b / (F₀ l/(2π)), or (T_c + T_d + T_b) / (F₀ d₂/2 · tan(λ − φ′))',
     sources,

@@ -10,6 +10,9 @@ const shared = { motors: 'drive.motors' } as const;
 /** Turning acceleration of the screw, rad/s². */
 const turning = (acceleration: number, lead: number): number => (2 * Math.PI * acceleration) / lead;
 
+/** Torque of the screw on the way down under a load so many times as large: friction follows the load, the drag of a preload does not. */
+const underLoad = (steady: number, times: number, drag: number | undefined): number => (steady - (drag ?? 0)) * times + (drag ?? 0);
+
 export default [
   figure({
     id: 'motor.cruising-torque',
@@ -76,14 +79,13 @@ export default [
     quantity: 'torque',
     meaning: 'Torque of one motor while it brings the falling load to rest. Positive: the motor still pushes down. Negative: the motor brakes.',
     needs: { ...trainNeeds, ...moveNeeds, ...inertiaNeeds, steady: 'screw.lowering-torque', load: 'drive.lowering-load', mass: 'axis.moved-mass' },
-    optional: { ...inertiaOptions, counterweight: 'counterbalance.mass' },
+    optional: { ...inertiaOptions, counterweight: 'counterbalance.mass', drag: 'nut.preload-torque' },
     optionalChoices: shared,
-    compute: ({ steady, load, mass, counterweight, rotor, wheels, screw, coupling, units, acceleration, lead, motors, ...train }) => {
+    compute: ({ steady, load, mass, counterweight, drag, rotor, wheels, screw, coupling, units, acceleration, lead, motors, ...train }) => {
       if (load <= 0) return unable('the load does not pull downwards, so that stopping asks for less than starting');
-      // Friction in the thread follows the load, so that the screw's torque grows with it.
       const heavier = 1 + ((mass + (counterweight ?? 0)) * acceleration) / units / load;
       const angular = turning(acceleration, lead);
-      const upwards = (-steady * heavier + (screw + (coupling ?? 0)) * angular) * screwsPerMotor(motors, units);
+      const upwards = (-underLoad(steady, heavier, drag) + (screw + (coupling ?? 0)) * angular) * screwsPerMotor(motors, units);
       return -(atMotor(train, upwards, -1) + (rotor + wheels) * angular * train.ratio);
     },
     formula: 'as T₃ with the load F₃ + (m + m_c) a/n_u, and the inertia i α (J_m + J_i), α (J_s + J_c) slowed down',
@@ -97,13 +99,13 @@ export default [
     quantity: 'torque',
     meaning: 'Torque of one motor while the axis speeds up on its way down. Positive: the motor pushes. Negative: the load drives.',
     needs: { ...trainNeeds, ...moveNeeds, ...inertiaNeeds, steady: 'screw.lowering-torque', load: 'drive.lowering-load', mass: 'axis.moved-mass' },
-    optional: { ...inertiaOptions, counterweight: 'counterbalance.mass' },
+    optional: { ...inertiaOptions, counterweight: 'counterbalance.mass', drag: 'nut.preload-torque' },
     optionalChoices: shared,
-    compute: ({ steady, load, mass, counterweight, rotor, wheels, screw, coupling, units, acceleration, lead, motors, ...train }) => {
+    compute: ({ steady, load, mass, counterweight, drag, rotor, wheels, screw, coupling, units, acceleration, lead, motors, ...train }) => {
       const lighter = 1 - ((mass + (counterweight ?? 0)) * acceleration) / units / load;
       if (load <= 0 || lighter <= 0) return unable('the load no longer pulls downwards while it speeds up: the torque is below that of the way up');
       const angular = turning(acceleration, lead);
-      const upwards = (-steady * lighter - (screw + (coupling ?? 0)) * angular) * screwsPerMotor(motors, units);
+      const upwards = (-underLoad(steady, lighter, drag) - (screw + (coupling ?? 0)) * angular) * screwsPerMotor(motors, units);
       return -(atMotor(train, upwards, -1) - (rotor + wheels) * angular * train.ratio);
     },
     formula: 'as T₃ with the load F₃ − (m + m_c) a/n_u, and the inertia speeded up',
@@ -115,7 +117,7 @@ export default [
     title: 'Friction torque at the motor',
     symbol: 'T_f',
     quantity: 'torque',
-    meaning: 'Half of the difference between the torques up and down at steady speed: what friction alone takes.',
+    meaning: 'Half of the difference between the torques up and down at steady speed: what friction alone takes. A process force is counted as friction here, the cautious side.',
     needs: { up: 'motor.cruising-torque', down: 'motor.lowering-torque' },
     compute: ({ up, down }) => Math.max(0, (up + down) / 2),
     formula: 'T_f = (T₁ + T₃) / 2',

@@ -10,6 +10,7 @@ export default [
     title: 'Inertia that the motor sees',
     symbol: 'J_L',
     quantity: 'rotational-inertia',
+    unit: 'g·cm²',
     meaning: 'Inertia of everything that one motor moves besides its own rotor, referred to its shaft.',
     needs: {
       mass: 'axis.moved-mass', units: 'drive.units', lead: 'screw.lead', screw: 'screw.inertia', ratio: 'drive.reduction-ratio', wheels: 'drive.reduction-inertia',

@@ -1,4 +1,4 @@
-import { cornerSpeed, creditedPeakCurrent, pullOutTorque, torqueConstant, type StepperDrive, type TorqueRange } from '../../mechanics/stepper-torque.ts';
+import { cornerSpeed, creditedPeakCurrent, pullOutCurve, torqueConstant, type StepperDrive, type TorqueRange } from '../../mechanics/stepper-torque.ts';
 import { torqueFromPoints, type TorquePoint } from '../../mechanics/torque-curve-points.ts';
 import { stepsFromAngle } from '../../mechanics/step-rate.ts';
 import type { Source } from '../figure.ts';
@@ -76,7 +76,8 @@ export function torqueOverSpeed(
   }
   const drive = stepperDriveOf(winding as WindingValues);
   if (typeof drive === 'string') return drive;
-  return { at: (speed) => pullOutTorque(drive, speed).design, range: (speed) => pullOutTorque(drive, speed) };
+  const range = pullOutCurve(drive);
+  return { at: (speed) => range(speed).design, range };
 }
 
 /** Corner speed of the drive; a string says why there is none. */
@@ -95,7 +96,7 @@ export function speedAtTorque(curve: TorqueOverSpeed, demanded: number): { reado
   let low = 0;
   let high = curve.lastSpeed ?? 10;
   while (enough(high) && high < 1e5) [low, high] = [high, high * 2];
-  for (let i = 0; i < 50; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = (low + high) / 2;
     if (enough(middle)) low = middle;
     else high = middle;

@@ -1,6 +1,6 @@
 import { eulerLoad, endFixityFactor } from '../../mechanics/column-buckling.ts';
 import { screwBody } from '../../mechanics/screw-body.ts';
-import { supportOf } from '../../mechanics/shaft-ends.ts';
+import { supportOf, type ShaftEnd } from '../../mechanics/shaft-ends.ts';
 import { axialLoadFactor, bowAmplification, practicalWhirlShare, slenderExcess, whirlSpeed, whirlWithNut, whirlOverTravel } from '../../mechanics/whirl.ts';
 import { figure, unable } from '../figure.ts';
 import { endsOf, whirlingPair } from '../screw-ends.ts';
@@ -18,6 +18,21 @@ const bodyOf = ({ bending, mass, modulus, density, bore }: { readonly bending: n
   // The shear modulus plays no part in bending.
   screwBody({ bending, mass: Math.max(mass, bending) }, { youngsModulus: modulus, shearModulus: modulus, density }, bore);
 
+/** Roots already solved for, by arrangement: the corners of a figure's inputs share one. A cache of a pure function, never more than a few entries. */
+const solved = new Map<string, number | undefined>();
+
+/** beta² of a shaft of unit length, stiffness and mass with the nut at the worse end of a centred travel. */
+function rootWithNut(left: ShaftEnd, right: ShaftEnd, reach: number): number | undefined {
+  const key = `${left} ${right} ${reach}`;
+  if (!solved.has(key)) {
+    if (solved.size > 50) solved.clear();
+    const unit = { left, right, length: 1, bendingStiffness: 1, massPerLength: 1 } as const;
+    const { result } = whirlOverTravel(unit, 'knife edge', (1 - reach) / 2, (1 + reach) / 2);
+    solved.set(key, result.kind === 'frequency' ? result.angularFrequency : undefined);
+  }
+  return solved.get(key);
+}
+
 const NOTHING_HOLDS = 'only the nut keeps the screw from swinging out: give the far end a bearing, or fix the motor end';
 const practice = { title: 'common practice', where: 'no published source; bow amplification 2.8 at 0.8 of the critical speed, 2.0 at 0.7' } as const;
 
@@ -33,32 +48,35 @@ export default [
     optional: { push: 'screw.compression', fixity: 'screw.end-fixity' },
     choices: { ends: 'screw.end-supports' },
     compute: (values) => {
-      const { length, bending, ends, push = 0, fixity } = values;
+      const { length, bending, ends, fixity } = values;
       const pair = whirlingPair(ends);
       if (pair === 'mechanism') return unable(NOTHING_HOLDS);
       if (values.bore >= bending) return unable('the bore is as large as the root');
       const body = bodyOf(values);
       const [, far] = endsOf(ends);
+      // A free end whips worst with the nut near the motor, and then nothing presses on what lies beyond the nut.
+      const push = far === 'free' ? 0 : Math.max(values.push ?? 0, 0);
       let speed: number;
       if (fixity === undefined) {
-        const share = axialLoadFactor(Math.max(push, 0), eulerLoad(endFixityFactor(pair), length, body.bendingStiffness));
+        const share = axialLoadFactor(push, eulerLoad(endFixityFactor(pair), length, body.bendingStiffness));
         if (share === 'buckled') return unable('the axial load alone buckles the screw');
         speed = whirlSpeed(pair, length, body.bendingStiffness, body.massPerLength) * share;
       } else {
         const left = { lateral: 'held', tiltStiffness: (fixity * body.bendingStiffness) / length } as const;
-        const tension = -Math.max(push, 0);
+        const tension = -push;
         const found = whirlWithNut({ ...body, left, right: supportOf(far), length, tensionLeftOfNut: tension, tensionRightOfNut: tension }, 'none', length);
         if (found.kind !== 'frequency') return unable(found.kind === 'buckled' ? 'the axial load alone buckles the screw' : NOTHING_HOLDS);
         speed = found.angularFrequency;
       }
+      const notes = values.push === undefined && far !== 'free' ? ['without the axial load, not known here'] : [];
       const slender = length / bending;
-      if (slender > 60) return speed;
       const excess = slenderExcess(pair, slender);
       if (excess === 'too short') return unable('the screw is shorter than four diameters: it does not bend like a beam, and does not whirl');
+      if (excess >= 0.005) notes.push(`the slender formula is ${(excess * 100).toFixed(1)} % high at ${slender.toFixed(0)} diameters: shear is counted`);
       const value = speed / (1 + excess);
-      return excess < 0.005 ? value : { value, note: `the slender formula is ${(excess * 100).toFixed(1)} % high at ${slender.toFixed(0)} diameters: shear is counted` };
+      return notes.length === 0 ? value : { value, note: notes.join('; ') };
     },
-    formula: 'n₁ = β² / (2π L²) · √(E I / m′) · √(1 − F_d/F_cr); I = π d_b⁴/64, m′ = ρ π d_m²/4; β = 1.875 fixed-free, π supported, 3.927 fixed-supported, 4.730 fixed-fixed',
+    formula: 'n₁ = β² / (2π L²) · √(E I / m′) · √(1 − F_d/F_cr), the last only between two supports; I = π d_b⁴/64, m′ = ρ π d_m²/4; β = 1.875 fixed-free, π supported, 3.927 fixed-supported, 4.730 fixed-fixed',
     sources: [
       { title: 'Timoshenko, Vibration Problems in Engineering', where: 'transverse vibration of bars', weak: true },
       { title: 'Blevins, Formulas for Natural Frequency and Mode Shape', where: 'table 8-1', weak: true },
@@ -137,8 +155,8 @@ export default [
       if (values.bore >= values.bending) return unable('the bore is as large as the root');
       const [left, right] = endsOf(ends);
       const body = bodyOf(values);
-      const { result } = whirlOverTravel({ ...body, left, right, length }, 'knife edge', (length - travel) / 2, (length + travel) / 2);
-      return result.kind === 'frequency' ? result.angularFrequency : unable(NOTHING_HOLDS);
+      const root = rootWithNut(left, right, travel / length);
+      return root === undefined ? unable(NOTHING_HOLDS) : (root / length ** 2) * Math.sqrt(body.bendingStiffness / body.massPerLength);
     },
     formula: 'lowest root of the frequency determinant of a beam on three supports, nut at either end of the travel',
     sources: [{ title: 'Timoshenko, Vibration Problems in Engineering', where: 'beams on several supports', weak: true }],

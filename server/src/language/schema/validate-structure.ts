@@ -1,5 +1,6 @@
 import * as validators from '../../generated/schema-validators.mjs';
 import type { Problem } from '../problems.ts';
+import { colonMissing } from '../slip-messages.ts';
 import type { Span } from '../spans.ts';
 import { entryAt, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../syntax-tree.ts';
 import { fileSchema, formOf, schemaBelow, type FileKind, type SchemaNode } from './schema-model.ts';
@@ -19,28 +20,30 @@ export interface SchemaError {
 export type Validate = (value: PlainValue) => readonly SchemaError[];
 
 /** Findings on the structure of a file: entries that are unknown, missing, of another shape, not among the choices. Each at its exact place, one for each cause. */
-export function validateStructure(root: SyntaxNode | null, fileKind: FileKind): Problem[] {
+export function validateStructure(root: SyntaxNode | null, fileKind: FileKind, text: string): Problem[] {
   const validator = validators[fileKind];
   const validate: Validate = (value) => (validator(value) ? [] : (validator.errors ?? []));
-  return structureProblems(root, fileSchema(fileKind), validate);
+  return structureProblems(root, fileSchema(fileKind), validate, text);
 }
 
 /** The same for any schema. */
-export function structureProblems(root: SyntaxNode | null, schema: SchemaNode, validate: Validate): Problem[] {
+export function structureProblems(root: SyntaxNode | null, schema: SchemaNode, validate: Validate, text: string): Problem[] {
   if (root === null) return [];
   const errors = validate(plainValue(root, schema));
   if (errors.length === 0) return [];
-  return new StructureReport(root, schema).report(errors);
+  return new StructureReport(root, schema, text).report(errors);
 }
 
 class StructureReport {
   readonly #root: SyntaxNode;
   readonly #schema: SchemaNode;
+  readonly #text: string;
   readonly #problems: Problem[] = [];
 
-  constructor(root: SyntaxNode, schema: SchemaNode) {
+  constructor(root: SyntaxNode, schema: SchemaNode, text: string) {
     this.#root = root;
     this.#schema = schema;
+    this.#text = text;
   }
 
   report(errors: readonly SchemaError[]): Problem[] {
@@ -67,7 +70,7 @@ class StructureReport {
       case 'unevaluatedProperties':
         return this.#unknown(path, node, String(error.params['additionalProperty'] ?? error.params['unevaluatedProperty']), schema);
       case 'discriminator':
-        return this.#tag(path, node, schema, String(error.params['tag']));
+        return this.#tag(path, schema, String(error.params['tag']));
       case 'type':
         return this.#type(path, node, schema, ([] as string[]).concat(error.params['type'] as string | string[]));
       case 'enum':
@@ -120,14 +123,13 @@ class StructureReport {
     this.#push(say.entriesMissing(keys, path.at(-1) ?? '', this.#keySpan(path)));
   }
 
-  #tag(path: EntryPath, map: SyntaxNode | null | undefined, schema: SchemaNode | undefined, key: string): void {
+  #tag(path: EntryPath, schema: SchemaNode | undefined, key: string): void {
     const tag = entryAt(this.#root, [...path, key]);
     // A missing tag is reported as a missing entry already.
     if (!tag) return;
     const choices = [...(schema?.variants?.of.keys() ?? [])];
     if (tag.value?.type === 'scalar') this.#push(say.notInList(tag.value.text, choices, tag.value.span));
     else this.#type([...path, key], tag.value, undefined, ['string']);
-    void map;
   }
 
   #type(path: EntryPath, node: SyntaxNode | null | undefined, schema: SchemaNode | undefined, types: readonly string[]): void {
@@ -139,8 +141,16 @@ class StructureReport {
       else this.#push(say.valueMissing(key, schema, parent?.required.includes(key) === true, this.#keySpan(path)));
       return;
     }
+    if (types.includes('object') && this.#isBegunKey(path, node)) return this.#push(colonMissing(node.type === 'scalar' ? node.text : '', node.span));
     const span = node.type === 'map' && path.length > 0 ? this.#keySpan(path) : node.span;
     this.#push(say.wrongType({ type: node.type, text: node.type === 'scalar' ? node.text : '' }, schema, types, span, listFix(node, types)));
+  }
+
+  /** A word alone on the line below a key whose entries are due there: the first of them, half typed. */
+  #isBegunKey(path: EntryPath, node: SyntaxNode): boolean {
+    const key = entryAt(this.#root, path)?.key;
+    if (!key || node.type !== 'scalar' || node.style !== 'plain' || !/^[A-Za-z][\w -]*$/.test(node.text)) return false;
+    return this.#text.slice(key.span.end, node.span.start).includes('\n');
   }
 
   #bounds(path: EntryPath, error: SchemaError): void {

@@ -142,7 +142,7 @@ export default fallbacks(
         onwards *= ratio.value.nominal;
       }
       const weakest = limits.reduce<(typeof limits)[number] | undefined>((least, limit) => (!least || limit.value.nominal < least.value.nominal ? limit : least), undefined);
-      return weakest && { value: { type: 'number', ...weakest.value, unit: 'N·m' }, origin: { from: 'several', parts: [weakest] } };
+      return weakest && { value: { type: 'number', ...weakest.value }, origin: { from: 'several', parts: [weakest] } };
     },
   },
   {

@@ -85,6 +85,21 @@ export default fallbacks(
     },
   },
   {
+    input: 'motor.usual-shaft-diameter',
+    title: 'Usual shaft of this face',
+    symbol: 'd_u',
+    quantity: 'length',
+    // Of several usual shafts the one nearest to the shaft described.
+    handbook: (read) => {
+      const flange = flangeOf(read);
+      const shaft = read.number('motor.shaft-diameter');
+      const first = flange?.usualShafts[0];
+      if (!flange || !shaft || first === undefined) return undefined;
+      const nearest = flange.usualShafts.reduce((best, one) => (Math.abs(one - shaft.nominal) < Math.abs(best - shaft.nominal) ? one : best), first);
+      return { value: { type: 'number', ...exactly(nearest), unit: 'mm' }, source: `usual shafts of a size ${flange.size} face (NEMA ICS 16 as quoted, and common practice)`, weak: true };
+    },
+  },
+  {
     input: 'motor.axial-load-limit',
     symbol: 'F_a,max',
     handbook: (read) => {

@@ -1,6 +1,6 @@
 import { isNutMaterial, LUBRICATIONS, nutMaterial, pressureBands, type HandbookRange, type Lubrication, type NutMaterial } from '../../catalogue/nut-materials.ts';
 import { fallbacks, type InputReader } from '../input.ts';
-import { between, exactly, type InputValue } from '../values.ts';
+import { between, type InputValue } from '../values.ts';
 
 const isSliding = (read: InputReader): boolean => {
   const thread = read.choice('screw.thread');

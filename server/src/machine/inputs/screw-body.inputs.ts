@@ -45,10 +45,9 @@ function nutPart(read: InputReader): string | undefined {
       return 'ball-nut';
     case 'preloaded-ball':
       return 'ball-nut-preloaded';
-    case 'spring-loaded':
-      return 'spring-nut';
     case undefined:
       return undefined;
+    // A sprung nut is as stiff as its fixed half while the spring keeps it closed; that it does is a check of its own.
     default: {
       const of = read.choice('nut.material');
       return of === undefined ? undefined : of === 'pom' || of === 'filled-polymer' ? 'polymer-nut' : 'bronze-nut';

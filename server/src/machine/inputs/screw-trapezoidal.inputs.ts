@@ -27,6 +27,12 @@ const sizeless = (read: InputReader): boolean => read.choice('screw.size') === u
 /** Largest pitch over diameter of a listed single-start size is 0.36 (22 × 8): a longer lead has several starts, and how many must be said. */
 const LARGEST_PITCH_SHARE = 0.37;
 
+/** Whether the lead could be that of a single start. */
+function isFineLead(read: InputReader): boolean {
+  const [lead, major] = [read.number('screw.lead'), read.number('screw.major-diameter')];
+  return read.choice('screw.thread') !== 'ball' && lead !== undefined && major !== undefined && lead.nominal <= LARGEST_PITCH_SHARE * major.nominal;
+}
+
 /** The dimension of a thread that is described by its diameter and pitch instead of a size. */
 function described(read: InputReader, of: (thread: string, major: number, pitch: number) => Bounded | undefined) {
   const [thread, major, pitch] = [read.choice('screw.thread'), read.number('screw.major-diameter'), read.number('screw.pitch')];
@@ -72,7 +78,11 @@ export default fallbacks(
       const whole = starts >= 1 && Math.abs(lead.nominal / pitch.nominal - starts) < 0.005 * starts;
       return from(read, whole ? { type: 'number', ...exactly(starts) } : undefined, [{ title: 'Lead', input: 'screw.lead' }, { title: 'Pitch', input: 'screw.pitch' }]);
     },
-    handbook: (read) => (sizeless(read) && read.number('screw.pitch') ? { value: { type: 'number', ...exactly(1) }, source: 'one start, since no other number is given' } : undefined),
+    // Lead, pitch and starts fall back on each other. Asked for in any order they must agree, so each also answers where the others cannot yet.
+    handbook: (read) => {
+      const single = sizeless(read) && (read.number('screw.pitch') !== undefined || isFineLead(read));
+      return single ? { value: { type: 'number', ...exactly(1) }, source: 'one start, since no other number is given' } : undefined;
+    },
   },
   {
     input: 'screw.pitch',
@@ -87,8 +97,7 @@ export default fallbacks(
       const lead = sizeless(read) ? read.number('screw.lead') : undefined;
       if (!lead || read.choice('screw.thread') === 'ball') return undefined;
       const starts = read.number('screw.starts');
-      const major = read.number('screw.major-diameter');
-      if (!starts && !(major && lead.nominal <= LARGEST_PITCH_SHARE * major.nominal)) return undefined;
+      if (!starts && !isFineLead(read)) return undefined;
       const n = starts?.nominal ?? 1;
       return from(read, length({ nominal: lead.nominal / n, low: lead.low / n, high: lead.high / n }), [
         { title: 'Lead', input: 'screw.lead' },

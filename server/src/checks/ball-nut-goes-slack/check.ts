@@ -1,0 +1,14 @@
+import { check } from '../check.ts';
+
+export default check({
+  id: 'ball-nut-goes-slack',
+  title: 'Preload of the ball nut is used up',
+  summary: 'The largest load exceeds 2.83 times the preload, so one half of the nut goes slack.',
+  place: 'nut.preload',
+  figure: 'drive.largest-load',
+  bad: 'above',
+  limits: [{ at: 'nut.lift-off-load', severity: 'information', basis: 'follows from the mechanics', source: { title: 'Hertz contact, deflection as load^(2/3)' } }],
+  because: ['nut.preload', 'axis.moved-mass', 'motion.acceleration'],
+  message: ({ show }) =>
+    `Load reaches ${show('drive.largest-load', 'high')}, more than the ${show('nut.lift-off-load', 'low')} up to which the preload keeps both halves of the nut loaded: play returns under load. Raise the preload to a third of the load, or accept the play.`,
+});

@@ -1,0 +1,28 @@
+import { check, type Facts } from '../check.ts';
+
+/** What has to be written before the verdict can be given. */
+function lacking(facts: Facts): string {
+  if (facts.bounds('screw.lead') === undefined || facts.bounds('screw.pitch-diameter') === undefined) return 'the size of the screw';
+  return facts.bounds('nut.friction') === undefined ? 'the material and lubrication of the nut' : 'what holds the load';
+}
+
+export default check({
+  id: 'holding-unknown',
+  title: 'Not known whether the axis holds with power off',
+  summary: 'A load hangs on the drive, and too little is described to tell whether it stays up without power.',
+  place: (facts) => (lacking(facts).startsWith('the size') ? 'screw' : 'nut'),
+  concernsPeople: true,
+  cautions: ['gravity-load'],
+  basis: 'follows from the mechanics',
+  figure: 'drive.holding-verdict',
+  sources: [{ title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, self-locking condition' }],
+  because: ['axis.moved-mass', 'axis.direction'],
+  when: (facts) => facts.isPresent('screw') && facts.choice('axis.catcher') !== 'latch',
+  judge: (facts) => {
+    const load = facts.bounds('drive.gravity-load');
+    if (!load || (load.low === 0 && load.high === 0)) return undefined;
+    return facts.bounds('drive.holding-verdict') === undefined ? 'information' : undefined;
+  },
+  message: (facts) =>
+    `Whether the ${facts.show('drive.gravity-load')} on each screw stays up with power off cannot be told yet: write ${lacking(facts)}. Until then take it that the axis can drop.`,
+});

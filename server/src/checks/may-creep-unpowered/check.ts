@@ -1,0 +1,36 @@
+import { check, percent, type Facts } from '../check.ts';
+import { resisting, severityWithCatcher, worstVerdict } from '../unpowered.ts';
+
+/** A factor below a limit as text, cut and not rounded, so that it never reads as the limit. */
+const below = (factor: number): string => `${Math.floor(factor * 100) / 100}×`;
+
+/** What holds at the worst end, and why it is not enough. */
+function why(facts: Facts): string {
+  const thread = facts.bounds('screw.self-locking-factor')?.low ?? 0;
+  if (thread >= 1) {
+    return `Axis may creep with power off: at friction ${facts.show('nut.friction', 'low')} the thread holds ${below(thread)}, short of the 1.5× that vibration asks for.`;
+  }
+  const { driving, collar, detent, brake } = resisting(facts);
+  if (driving > 0 && brake >= driving) return `Axis may creep with power off: the brake holds ${below(facts.bounds('drive.brake-factor')?.low ?? 0)} the load without friction, short of 1.5×.`;
+  if (driving > 0 && collar >= driving) return 'Axis may drop with power off: the thread runs down, and only the plain thrust face holds. A rolling thrust bearing in its place would let it fall.';
+  if (driving > 0 && detent >= driving) return `Axis may sink with power off: the thread runs down, and only the detent holds it, at ${percent(detent / driving)} of the load's torque. A detent is no brake: a knock frees it.`;
+  return 'Axis may sink with power off: thrust face, detent and brake hold it only together, and none of them is made for it alone.';
+}
+
+export default check({
+  id: 'may-creep-unpowered',
+  title: 'Axis may creep with power off',
+  summary: 'The load is held, but by something that vibration, oil or a new part can take away.',
+  place: 'screw.size',
+  concernsPeople: true,
+  cautions: ['gravity-load'],
+  basis: 'common practice',
+  figure: 'drive.holding-factor',
+  sources: [
+    { title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, self-locking condition' },
+    { title: 'the factor 1.5 is common practice, no published source' },
+  ],
+  because: ['nut.friction', 'screw.lead', 'thrust-bearing.design', 'motor.detent-torque'],
+  judge: (facts) => (worstVerdict(facts) === 'may-creep' ? severityWithCatcher(facts, 'warning') : undefined),
+  message: (facts) => `${why(facts)} Fit a brake or counterbalance${facts.choice('screw.thread') === 'ball' ? '' : ', or take a finer lead'}.`,
+});

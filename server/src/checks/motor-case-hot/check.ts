@@ -1,0 +1,16 @@
+import { check } from '../check.ts';
+
+export default check({
+  id: 'motor-case-hot',
+  title: 'Motor case is hot',
+  summary: 'At the set current the case of the motor settles above 60 °C.',
+  place: 'drive.current-setting',
+  figure: 'motor.case-temperature',
+  bad: 'above',
+  limits: [{ at: 333.15, severity: 'information', basis: 'common practice', source: { title: 'metal above about 60 °C burns on touch (compare ISO 13732-1)', weak: true } }],
+  concernsPeople: true,
+  cautions: ['hot-surface'],
+  because: ['drive.current-setting-as', 'motor.thermal-resistance', 'motor.resistance'],
+  message: ({ show }) =>
+    `Motor case settles at up to ${show('motor.case-temperature', 'high')} if ${show('motor.rms-current', 'high')} rms stays on: it burns on touch and softens plastic brackets. Lower the current, or mount it on metal.`,
+});

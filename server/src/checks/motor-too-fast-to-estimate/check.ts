@@ -1,0 +1,18 @@
+import { check } from '../check.ts';
+
+export default check({
+  id: 'motor-too-fast-to-estimate',
+  title: 'Motor too fast for a torque estimate',
+  summary: 'At this speed iron loss and drag, which the estimate leaves out, take over.',
+  place: 'motion.speed',
+  figure: 'motor.speed',
+  bad: 'above',
+  limits: [
+    { at: 2 * Math.PI * 25, severity: 'error', basis: 'common practice', source: { title: 'one measured motor stalled at 25 rev/s, and one sheet ends there', weak: true } },
+    { at: 2 * Math.PI * 15, severity: 'warning', basis: 'common practice', source: { title: 'one measured motor lost control of its current near 20 rev/s', weak: true } },
+  ],
+  when: ({ bounds }) => bounds('motor.curve-end') === undefined,
+  because: ['screw.lead', 'drive.reduction-ratio'],
+  message: ({ show, severity }) =>
+    `Motor turns at ${show('motor.speed', 'high')}: ${severity === 'error' ? 'few stepping motors get there, and nothing but a measured curve can tell' : 'losses that the estimate leaves out begin to count'}. Take a larger lead or a smaller reduction, or give measured torque points.`,
+});

@@ -1,0 +1,14 @@
+import { check, percent } from '../check.ts';
+
+export default check({
+  id: 'nut-preload-drags',
+  title: 'Preload takes much of the torque',
+  summary: 'More than 30 % of the torque goes into the drag of the preloaded nut.',
+  place: 'nut.preload',
+  figure: 'nut.preload-torque-share',
+  bad: 'above',
+  limits: [{ at: 0.3, severity: 'information', basis: 'our threshold' }],
+  because: ['nut.preload', 'nut.friction'],
+  message: ({ show, worst }) =>
+    `Nut preload takes ${show('nut.preload-torque', 'high')}, ${percent(worst)} of the torque at the screw: the motor works against its own nut, which wears. Less preload does where the force to hold is smaller.`,
+});

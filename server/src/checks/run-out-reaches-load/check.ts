@@ -1,0 +1,14 @@
+import { check, percent } from '../check.ts';
+
+export default check({
+  id: 'run-out-reaches-load',
+  title: 'Bow of the screw reaches the load',
+  summary: 'The bow of the screw pushes the load sideways, once each turn, by more than the accuracy wanted.',
+  place: 'nut.mounting',
+  figure: 'screw.run-out-use',
+  bad: 'above',
+  limits: [{ at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'springs in series' } }],
+  because: ['screw.run-out', 'guides.lateral-stiffness', 'nut.mounting', 'axis.accuracy'],
+  message: ({ show, worst, choice }) =>
+    `Bow of the screw pushes the load ${show('screw.run-out-at-load', 'high')} sideways once each turn, ${percent(worst)} of the accuracy wanted: it prints through with the period of the lead. ${choice('nut.mounting') === 'decoupled' ? 'Stiffen the guides or ease the decoupling' : 'Decouple the nut or let the far end float'}.`,
+});

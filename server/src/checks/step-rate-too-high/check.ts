@@ -1,0 +1,19 @@
+import { check, percent } from '../check.ts';
+
+export default check({
+  id: 'step-rate-too-high',
+  title: 'Step rate beyond the controller',
+  summary: 'The controller cannot send microsteps as fast as the move needs them.',
+  place: 'motion.speed',
+  figure: 'motor.step-rate-use',
+  bad: 'above',
+  limits: [
+    { at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: 'the limit written in the description' } },
+    { at: 0.5, severity: 'warning', basis: 'our threshold' },
+  ],
+  because: ['controller.step-rate', 'controller.microsteps', 'screw.lead'],
+  message: ({ show, worst, severity }) =>
+    `Axis needs ${show('motor.step-rate', 'high')}, ${percent(worst)} of the ${show('controller.step-rate', 'low')} that the controller sends: ${
+      severity === 'error' ? 'it cannot reach this speed' : 'little is left for several motors at once'
+    }. Fewer microsteps, a larger lead or a slower axis bring it down.`,
+});

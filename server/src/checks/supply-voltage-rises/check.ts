@@ -1,0 +1,17 @@
+import { check, percent } from '../check.ts';
+
+export default check({
+  id: 'supply-voltage-rises',
+  title: 'Lowering drives the supply voltage up',
+  summary: 'Energy returned on the way down lifts the supply above what its drives stand.',
+  place: 'drive.supply',
+  figure: 'drive.bus-voltage-use',
+  bad: 'above',
+  limits: [
+    { at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: 'energy of a capacitor' } },
+    { at: 0.9, severity: 'warning', basis: 'our threshold' },
+  ],
+  because: ['supply.capacitance', 'supply.voltage-limit', 'axis.moved-mass', 'motion.speed'],
+  message: ({ show, worst, severity }) =>
+    `Lowering returns up to ${show('drive.returned-energy', 'high')}, which lifts the supply to ${show('drive.bus-voltage', 'high')}, ${percent(worst)} of the ${show('supply.voltage-limit', 'low')} that its drives stand: ${severity === 'error' ? 'they fail' : 'little is left'}. Add a clamp or capacitance, lower slowly, or take a thread that locks.`,
+});

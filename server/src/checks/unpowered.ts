@@ -1,0 +1,38 @@
+import { percent, type Facts, type Limit } from './check.ts';
+
+/** What the unpowered checks share: which verdict the worst end gives, what is to be said of what resists. */
+export type Worst = 'drops' | 'may-creep' | 'holds';
+
+/** The verdict at the worst end; undefined where nothing pulls on the drive or too little is known. */
+export function worstVerdict(facts: Facts): Worst | undefined {
+  const verdict = facts.bounds('drive.holding-verdict');
+  if (!verdict) return undefined;
+  return verdict.low < 0.5 ? 'drops' : verdict.low < 1.5 ? 'may-creep' : 'holds';
+}
+
+/** A latch carries the load at every height; a stop lets it fall, but not on anyone. */
+export function severityWithCatcher(facts: Facts, otherwise: Limit['severity']): Limit['severity'] {
+  const catcher = facts.choice('axis.catcher');
+  if (catcher === 'latch') return 'information';
+  if (catcher === 'mechanical-stop') return facts.choice('axis.people-below') === 'possible' ? 'warning' : 'information';
+  return otherwise;
+}
+
+/** Torques at the worst end, at one screw, in N·m. */
+export function resisting(facts: Facts): { readonly driving: number; readonly collar: number; readonly detent: number; readonly brake: number } {
+  return {
+    driving: facts.bounds('screw.run-down-torque')?.high ?? 0,
+    collar: facts.bounds('drive.collar-at-rest')?.low ?? 0,
+    detent: facts.bounds('motor.detent-at-screw')?.low ?? 0,
+    brake: facts.bounds('drive.brake-at-screw')?.low ?? 0,
+  };
+}
+
+/** "The detent holds 87 % of it and is no brake." for whatever resists, or nothing. */
+export function resistingWords(facts: Facts): string {
+  const { driving, brake, collar, detent } = resisting(facts);
+  if (driving <= 0) return '';
+  if (brake > 0) return ` The brake holds ${percent(brake / driving)} of it.`;
+  if (collar > 0) return ` The thrust face holds ${percent(collar / driving)} of it.`;
+  return detent > 0 ? ` The detent holds ${percent(detent / driving)} of it and is no brake.` : '';
+}

@@ -1,0 +1,165 @@
+import { axialResonance, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis, type StiffnessLink } from '../../mechanics/axial-stiffness.ts';
+import { screwBody } from '../../mechanics/screw-body.ts';
+import { figure, unable } from '../figure.ts';
+
+const bars = { title: 'bars and springs in series; ISO 3408-4:2006', where: 'form as quoted', weak: true } as const;
+const chainNeeds = { screw: 'screw.axial-stiffness', nut: 'nut.stiffness', lead: 'screw.lead' } as const;
+const chainOptional = {
+  bearing: 'thrust-bearing.stiffness', twist: 'screw.torsion-along-axis', coupling: 'coupling.torsional-stiffness', pull: 'coupling.axial-stiffness',
+  magnetic: 'motor.magnetic-stiffness', ratio: 'drive.reduction-ratio',
+} as const;
+const chainChoices = { design: 'thrust-bearing.design' } as const;
+
+type Chain = { readonly [alias in keyof typeof chainNeeds]: number } & { readonly [alias in keyof typeof chainOptional]: number | undefined } & { readonly design: string };
+
+/** The links between the motor's field and the load, all seen along the axis. */
+function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, ratio = 1, design }: Chain): readonly StiffnessLink[] {
+  const links: StiffnessLink[] = [{ name: 'the screw', stiffness: screw }, { name: 'the nut', stiffness: nut }];
+  if (bearing !== undefined) links.push({ name: 'the thrust bearing', stiffness: bearing });
+  else if (design === 'none' && pull !== undefined) links.push({ name: 'the coupling, which carries the thrust', stiffness: pull });
+  if (twist !== undefined) links.push({ name: 'the twist of the screw', stiffness: twist });
+  if (coupling !== undefined) links.push({ name: 'the twist of the coupling', stiffness: torsionAlongAxis(coupling, lead) });
+  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis(magnetic * ratio ** 2, lead) });
+  return links;
+}
+
+const body = { bending: 'screw.bending-diameter', bore: 'screw.bore-diameter', length: 'screw.unsupported-length' } as const;
+
+export default [
+  figure({
+    id: 'screw.axial-stiffness',
+    title: 'Axial stiffness of the screw',
+    symbol: 'k_s',
+    quantity: 'stiffness',
+    unit: 'N/µm',
+    meaning: 'Stiffness of the stretch from the thrust bearing to the nut where it is farthest; at mid-length where both ends take thrust.',
+    needs: { ...body, modulus: 'screw.elastic-modulus' },
+    choices: { thrust: 'screw.thrust-end' },
+    compute: ({ bending, bore, length, modulus, thrust }) => {
+      if (bore >= bending) return unable('the bore is as large as the root');
+      const { tensionStiffness } = screwBody({ bending, mass: bending }, { youngsModulus: modulus, shearModulus: modulus, density: 1 }, bore);
+      return thrust === 'both' ? screwAxialStiffness(tensionStiffness, length / 2, length) : screwAxialStiffness(tensionStiffness, length);
+    },
+    formula: 'k_s = E π d_b² / (4 L); thrust at both ends: 4 E A / L',
+    sources: [bars],
+    rank: 3,
+  }),
+  figure({
+    id: 'screw.torsion-along-axis',
+    title: 'Twist of the screw as axial stiffness',
+    symbol: 'k_τ',
+    quantity: 'stiffness',
+    unit: 'N/µm',
+    meaning: 'What the twist of the screw between drive and nut costs, seen at the load through the lead.',
+    needs: { ...body, modulus: 'screw.shear-modulus', lead: 'screw.lead' },
+    compute: ({ bending, bore, length, modulus, lead }) => {
+      if (bore >= bending) return unable('the bore is as large as the root');
+      const { torsionStiffness } = screwBody({ bending, mass: bending }, { youngsModulus: modulus, shearModulus: modulus, density: 1 }, bore);
+      return torsionAlongAxis(shaftTorsionStiffness(torsionStiffness, length), lead);
+    },
+    formula: 'k_τ = G π d_b⁴ / (32 L) · (2π / l)²',
+    sources: [{ title: 'torsion of a round bar through the lead' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.axial-stiffness',
+    title: 'Axial stiffness of the drive',
+    symbol: 'k',
+    quantity: 'stiffness',
+    unit: 'N/µm',
+    meaning: 'How stiffly one drive holds its load along the axis: screw, nut, thrust bearing, twist, coupling and the magnetic spring of the motor in series.',
+    needs: chainNeeds,
+    optional: chainOptional,
+    choices: chainChoices,
+    compute: (values) => {
+      const { bearing, pull, magnetic } = values;
+      const links = linksOf(values);
+      if (links.some((link) => !(link.stiffness > 0))) return unable('one of its links has no stiffness');
+      const chain = stiffnessInSeries(links);
+      const shares = chain.shares.slice(0, 3).map(({ name, share }) => `${name} ${(share * 100).toFixed(0)} %`);
+      const left = [...(magnetic === undefined ? ['motor'] : []), ...(bearing === undefined && pull === undefined ? ['thrust bearing'] : [])];
+      return { value: chain.total, note: `of the give: ${shares.join(', ')}${left.length === 0 ? '' : `; without the ${left.join(' and the ')}, not known here`}` };
+    },
+    formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + 1/(k_m i² (2π/l)²)',
+    sources: [bars],
+    rank: 2,
+  }),
+  figure({
+    id: 'drive.softest-share',
+    title: 'Share of the softest link',
+    symbol: 'σ_k',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'How much of the whole give the softest link of the drive makes up.',
+    needs: { total: 'drive.axial-stiffness', ...chainNeeds },
+    optional: chainOptional,
+    choices: chainChoices,
+    compute: (values) => values.total / Math.min(...linksOf(values).map((link) => link.stiffness)),
+    formula: 'σ_k = k / min k_i',
+    sources: [bars],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.deflection',
+    title: 'Give under the changing load',
+    symbol: 'δ',
+    quantity: 'length',
+    meaning: 'How far the load is off its place at rest while friction, work and inertia push on it.',
+    needs: { stiffness: 'drive.axial-stiffness', rest: 'drive.gravity-load', lifting: 'drive.lifting-load' },
+    compute: ({ stiffness, rest, lifting }) => Math.abs(lifting - rest) / stiffness,
+    formula: 'δ = (F₂ − F₀) / k',
+    sources: [{ title: 'spring' }],
+    rank: 2,
+  }),
+  figure({
+    id: 'drive.deflection-use',
+    title: 'Give over the accuracy wanted',
+    symbol: 'δ/ε',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'Give under the changing load over the accuracy wanted.',
+    needs: { deflection: 'drive.deflection', accuracy: 'axis.accuracy' },
+    compute: ({ deflection, accuracy }) => (accuracy > 0 ? deflection / accuracy : unable('the accuracy wanted is 0')),
+    formula: 'δ / ε',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.axial-resonance',
+    title: 'Axial resonance',
+    symbol: 'f_r',
+    quantity: 'frequency',
+    unit: 'Hz',
+    meaning: 'Frequency at which the moved mass swings on the stiffness of its drive, the rotor taken as held by its field.',
+    needs: { stiffness: 'drive.axial-stiffness', mass: 'axis.moved-mass', units: 'drive.units' },
+    optional: { counterweight: 'counterbalance.mass' },
+    compute: ({ stiffness, mass, units, counterweight = 0 }) => axialResonance(stiffness, (mass + counterweight) / units) / (2 * Math.PI),
+    formula: 'f_r = 1/(2π) · √(k n_u / (m + m_c))',
+    sources: [{ title: 'Den Hartog, Mechanical Vibrations', where: 'chapter 2', weak: true }],
+    rank: 2,
+  }),
+  figure({
+    id: 'drive.full-step-excitation',
+    title: 'Full steps over resonance',
+    symbol: 'f_v/f_r',
+    quantity: 'ratio',
+    meaning: 'Full steps a second at working speed over the axial resonance: near 1 the steps shake the axis.',
+    needs: { rate: 'motor.step-rate', microsteps: 'controller.microsteps', resonance: 'drive.axial-resonance' },
+    compute: ({ rate, microsteps, resonance }) => rate / microsteps / resonance,
+    formula: 'f_s / (n_µ f_r)',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'drive.microstep-excitation',
+    title: 'Microsteps over resonance',
+    symbol: 'f_s/f_r',
+    quantity: 'ratio',
+    meaning: 'Microsteps a second at working speed over the axial resonance: near 1 the steps shake the axis.',
+    needs: { rate: 'motor.step-rate', resonance: 'drive.axial-resonance' },
+    compute: ({ rate, resonance }) => rate / resonance,
+    formula: 'f_s / f_r',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+];

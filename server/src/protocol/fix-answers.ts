@@ -1,0 +1,108 @@
+import { LSPErrorCodes, ResponseError, type CodeAction, type Diagnostic as Message, type TextDocumentEdit, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
+import type { DocumentEdits, Fix, FixKind } from '../services/fixes.ts';
+import type { Asked, Desk } from './desk.ts';
+import { linesOf } from './finding-messages.ts';
+import { fixAllKind } from './offers.ts';
+import { fieldAt, fieldsOf, listIn, rangeIn, textIn, uriIn } from './parameters.ts';
+import { rangeOf, spanOf } from './positions.ts';
+
+/** What is kept in a fix that comes without its edits, to find it again in a text that may have changed. */
+interface Ticket {
+  readonly uri: string;
+  readonly revision: number;
+  readonly code: string;
+  readonly title: string;
+  /** Where its finding begins, in the text that it was offered for. */
+  readonly start: number;
+}
+
+/** The light bulb. */
+export function answerFixes(desk: Desk): void {
+  const { fence } = desk;
+  fence.request<readonly CodeAction[]>('textDocument/codeAction', [], async (params, token) => {
+    const range = rangeIn(fieldsOf(params)['range']);
+    const asked = range && (await desk.open(uriIn(params), token));
+    if (!range || asked?.fresh !== true) return [];
+    const only = fieldAt(params, 'context', 'only');
+    const kinds = Array.isArray(only) ? only.flatMap((kind) => textIn(kind) ?? []) : undefined;
+    const wanted = (kind: string): boolean => kinds === undefined || kinds.some((asking) => asking === '' || kind === asking || kind.startsWith(`${asking}.`));
+    return [
+      ...(wanted('quickfix') ? quickFixes(desk, asked, spanOf(asked.snapshot.document.lines, range), listIn(fieldAt(params, 'context', 'diagnostics'))) : []),
+      // Only where it is asked for by name: it belongs to saving and to its own menu, not to the light bulb.
+      ...(kinds !== undefined && wanted(fixAllKind) ? fixAllAction(desk, asked) : []),
+    ];
+  });
+
+  fence.request<unknown>('codeAction/resolve', null, async (action, token) => {
+    const ticket = ticketIn(fieldsOf(action)['data']);
+    if (!ticket) return action;
+    const asked = await desk.open(ticket.uri, token);
+    const fix = asked && findAgain(ticket, asked);
+    if (!fix) throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed since this was offered. Ask for the fixes again.');
+    return { ...fieldsOf(action), edit: editOf(fix.changes, asked, desk) };
+  });
+}
+
+/** The fixes of the findings that the person sees there; of what is not shown, none. */
+function quickFixes(desk: Desk, asked: Asked, span: { start: number; end: number }, shown: readonly unknown[]): readonly CodeAction[] {
+  const { client } = desk;
+  const { snapshot, document } = asked;
+  const { lines } = snapshot.document;
+  if (shown.length === 0) return [];
+  const kinds: readonly FixKind[] = client.pages ? ['spelling', 'remedy', 'explain'] : ['spelling', 'remedy'];
+  return asked.analysis.fixesAt(snapshot, span, kinds).flatMap((fix): CodeAction[] => {
+    const { diagnostic } = fix;
+    const range = rangeOf(lines, diagnostic.span);
+    const told = shown.find((candidate) => codeIn(candidate) === diagnostic.code && sameStart(rangeIn(fieldsOf(candidate)['range']), range));
+    if (told === undefined) return [];
+    const action: CodeAction = {
+      title: fix.title,
+      kind: 'quickfix',
+      diagnostics: [told as Message], // given back as it came
+      ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}),
+    };
+    if (fix.page !== undefined) return [{ ...action, command: { title: fix.title, command: 'axiswright.explainFinding', arguments: [fix.page] } }];
+    if (!client.resolvesEdits) return [{ ...action, edit: editOf(fix.changes, asked, desk) }];
+    const ticket: Ticket = { uri: document.uri, revision: document.revision, code: diagnostic.code, title: fix.title, start: diagnostic.span.start };
+    return [{ ...action, data: ticket }];
+  });
+}
+
+function fixAllAction(desk: Desk, asked: Asked): readonly CodeAction[] {
+  const edits = asked.analysis.fixAll(asked.snapshot);
+  if (edits.length === 0) return [];
+  return [{ title: 'Mend spelling and units', kind: fixAllKind, edit: editOf([{ uri: asked.snapshot.uri, edits }], asked, desk) }];
+}
+
+/** The fix as it is in the present text. After an edit elsewhere it must be the only one of its kind and title: a guess could change the wrong place. */
+function findAgain(ticket: Ticket, { document, snapshot, analysis }: Asked): Fix | undefined {
+  const unchanged = document.revision === ticket.revision;
+  const candidates = snapshot.diagnostics
+    .filter((diagnostic) => diagnostic.code === ticket.code && (!unchanged || diagnostic.span.start === ticket.start))
+    .flatMap((diagnostic) => analysis.fixesAt(snapshot, diagnostic.span, ['spelling', 'remedy']).filter((fix) => fix.diagnostic === diagnostic && fix.title === ticket.title));
+  return unchanged || candidates.length === 1 ? candidates[0] : undefined;
+}
+
+/** Edits for the client, each for the version of the text that it was computed from. */
+function editOf(changes: readonly DocumentEdits[], { snapshot }: Asked, { documents, client }: Desk): WorkspaceEdit {
+  const parts = changes.map(({ uri, edits }) => {
+    const lines = linesOf(uri, snapshot);
+    const open = documents.get(uri);
+    return {
+      textDocument: { uri: open?.uri ?? uri, version: open?.version ?? null },
+      edits: edits.map((edit): TextEdit => ({ range: rangeOf(lines, edit.span), newText: edit.text })),
+    } satisfies TextDocumentEdit;
+  });
+  return client.versionedEdits ? { documentChanges: parts } : { changes: Object.fromEntries(parts.map((part) => [part.textDocument.uri, part.edits])) };
+}
+
+const codeIn = (message: unknown): string | undefined => textIn(fieldsOf(message)['code']) ?? textIn(fieldAt(message, 'code', 'value'));
+
+const sameStart = (a: Message['range'] | undefined, b: Message['range']): boolean => a?.start.line === b.start.line && a.start.character === b.start.character;
+
+function ticketIn(value: unknown): Ticket | undefined {
+  const { uri, revision, code, title, start } = fieldsOf(value);
+  const whole = typeof uri === 'string' && typeof revision === 'number' && typeof code === 'string' && typeof title === 'string' && typeof start === 'number';
+  return whole ? { uri, revision, code, title, start } : undefined;
+}
+

@@ -1,0 +1,182 @@
+import { cautionText, severityRank, type Finding } from '../checks/judge.ts';
+import { deriveFigure, showFigure, showInput } from '../figures/derivation.ts';
+import type { Evaluation } from '../figures/evaluation.ts';
+import { scopeOf, type Figure } from '../figures/figure.ts';
+import { entrySchema } from '../machine/entry-schema.ts';
+import { describeInput } from '../machine/fallback-registry.ts';
+import { scopeRow } from '../machine/scopes.ts';
+import { isUncertain } from '../machine/values.ts';
+import { nameOfElement, nameOfSubject, type Element } from './elements.ts';
+import { standingOf, type Standing } from './element-checks.ts';
+import { decidingLimit, limitsOf, stateOf, urgency } from './figure-limits.ts';
+import { formulaMarkdown, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
+import { prettySymbol } from './formula-numbers.ts';
+import { blocks, code, escapeMarkdown, escapeShort, table } from './markdown.ts';
+import { lowerFirst, missingSentences } from './missing.ts';
+import { sourceMarkdown, WEAK } from './origin-text.ts';
+import { plotAlt, plotDataUri } from './plot.ts';
+import { designationLine } from './designation.ts';
+import type { Snapshot } from './snapshot.ts';
+
+const MOST_ROWS = 12;
+/** Formulas with the numbers put in; of the other rows formula and source alone. */
+const MOST_FORMULAS = 4;
+const MOST_ASSUMED = 5;
+
+/**
+ * An element's hover: the verdict in a sentence, hazards in their fixed wording, the figures, the governing formulas with the numbers
+ * put in, one plot, what was assumed and how to override it, and what is missing.
+ */
+export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot): string | undefined {
+  const ranked = elements.map((element) => ({ element, standing: standingOf(element, snapshot) })).sort((a, b) => worstOf(a.standing) - worstOf(b.standing));
+  const [first] = ranked;
+  if (!first) return undefined;
+  const { element, standing } = first;
+  const { evaluation } = element;
+  const concerned = figuresOfElement(element);
+  const findings = findingsAbout(evaluation, snapshot);
+  const rows = concerned
+    .filter((figure) => isShown(figure, evaluation))
+    .map((figure) => ({ figure, urgency: urgency(figure, evaluation, findings) }))
+    .sort((a, b) => a.urgency - b.urgency)
+    .slice(0, MOST_ROWS)
+    .map(({ figure }) => figure);
+  const computed = rows.filter((figure) => evaluation.result(figure.id).state === 'computed');
+  return blocks(
+    verdict(element, standing),
+    ...new Set(standing.findings.flatMap((finding) => finding.cautions.map((caution) => `**Caution:** ${escapeMarkdown(cautionText(caution))}`))),
+    element.scope.id === 'screw' && designationLine(evaluation),
+    table(['Figure', 'Value', 'Limit', 'Used'], rows.map((figure) => rowOf(figure, evaluation, findings))),
+    ...computed.slice(0, MOST_FORMULAS).map((figure) => governing(figure, evaluation)),
+    formulasAlone(computed.slice(MOST_FORMULAS)),
+    plotOf(element, concerned),
+    assumedMarkdown(element, rows),
+    ...missingSentences(concerned.filter((figure) => figure.rank <= 2), evaluation, 4),
+    othersMarkdown(ranked.slice(1)),
+  );
+}
+
+const worstOf = ({ findings }: Standing): number => severityRank(findings[0]?.severity ?? 'hint') + (findings.length === 0 ? 1 : 0);
+
+/** The verdict as a full sentence. It says what was checked, never that anything is safe. */
+function verdict(element: Element, { computed, waiting, findings }: Standing): string {
+  const name = escapeShort(nameOfElement(element));
+  const { chosen } = element.evaluation.subject;
+  const [worst] = findings;
+  const grave = findings.filter((finding) => severityRank(finding.severity) <= severityRank('warning'));
+  const tail = waiting === 0 ? '' : ` ${waiting} more ${waiting === 1 ? 'check waits' : 'checks wait'} for entries that are missing.`;
+  if (!chosen) return `**${name} is an option that is not chosen: it is computed, but not checked.**`;
+  if (!worst) return computed === 0 ? (waiting === 0 ? `**${name} has no checks of its own.**` : `**${name} cannot be checked yet.**${tail}`) : `**${name} passes ${computed} ${computed === 1 ? 'check' : 'checks'} of ${computed}.**${tail}`;
+  const message = escapeMarkdown(worst.message);
+  if (grave.length === 0) {
+    const passed = computed - findings.length;
+    const noted = passed === 0 ? `has ${findings.length === 1 ? 'something' : `${findings.length} things`} to note` : `passes ${passed} of ${computed} checks; ${findings.length} ${findings.length === 1 ? 'has' : 'have'} something to note`;
+    return `**${name} ${noted}.** ${message}${tail}`;
+  }
+  const verb = grave.some((finding) => finding.certain) ? 'fails' : 'may fail';
+  return `**${name} ${verb} ${grave.length} of ${computed} checks.** ${message}${tail}`;
+}
+
+/** An element's own figures and those that decide elsewhere because of it: decisive ones first. */
+export function figuresOfElement({ scope, evaluation }: Element): readonly Figure[] {
+  const { registry, subject } = evaluation;
+  const all = registry.ofKind(subject.kind);
+  const own = all.filter((figure) => scopeOf(figure.id) === scope.id);
+  const decides = (figure: Figure): boolean => figure.rank === 1 && (figure.hint !== undefined || figure.inWords !== undefined || limitsOf(figure.id, evaluation).length > 0);
+  const related = all.filter((figure) => !own.includes(figure) && decides(figure) && (isWhole(scope.id) || registry.inputsUnder(figure.id).some((input) => scopeOf(input) === scope.id)));
+  return [...own.filter((figure) => figure.rank === 1), ...related, ...own.filter((figure) => figure.rank === 2), ...own.filter((figure) => figure.rank === 3)];
+}
+
+/** Elements that stand for everything inside them. */
+const isWhole = (scope: string): boolean => scope === 'axis' || scope === 'drive';
+
+/** Rows: what is computed, and what decides but has no value here. */
+function isShown(figure: Figure, evaluation: Evaluation): boolean {
+  const { state } = evaluation.result(figure.id);
+  return state === 'computed' || (state === 'unable' && figure.rank <= 2);
+}
+
+/** Findings of an evaluation's subject. */
+export const findingsAbout = ({ subject }: Evaluation, { analysis }: Snapshot): readonly Finding[] => (analysis?.findings ?? []).filter((finding) => finding.subject === subject.id);
+
+/** A row of the table: figure, value with range, limit, use of the limit. `findings` are those of the subject. */
+export function rowOf(figure: Figure, evaluation: Evaluation, findings: readonly Finding[]): readonly string[] {
+  const result = evaluation.result(figure.id);
+  const name = `${escapeMarkdown(figure.title)} ${escapeMarkdown(prettySymbol(figure.symbol))}`;
+  if (result.state !== 'computed') return [name, result.state === 'unable' ? `none: ${escapeMarkdown(result.reason)}` : '', '', ''];
+  const deciding = decidingLimit(limitsOf(figure.id, evaluation));
+  const used = deciding ? usedText(deciding) : STATE_WORDS[stateOf(figure, evaluation, findings)];
+  return [name, escapeMarkdown(showFigure(figure, result)), deciding ? escapeMarkdown(limitText(figure, deciding, evaluation)) : '', escapeMarkdown(used)];
+}
+
+function governing(figure: Figure, evaluation: Evaluation): string {
+  const derivation = deriveFigure(figure, evaluation);
+  const result = evaluation.result(figure.id);
+  const formula = formulaMarkdown(derivation, evaluation);
+  // Two lines of code hold the numbers already; else they follow in words.
+  const terms = formula.includes('\n') || derivation.terms.length === 0 ? undefined : `with ${termsInLine(derivation)}`;
+  const note = result.state === 'computed' && result.note !== undefined ? `Note: ${escapeMarkdown(result.note)}` : undefined;
+  return [`**${escapeMarkdown(figure.title)}:** ${formula}`, terms, note, `Source: ${figure.sources.map(sourceMarkdown).join('; ')}`].filter((line) => line !== undefined).join('  \n');
+}
+
+/** Formulas without numbers, those of one source together. */
+function formulasAlone(figures: readonly Figure[]): string {
+  const bySource = new Map<string, string[]>();
+  for (const figure of figures) {
+    const source = figure.sources.map(sourceMarkdown).join('; ');
+    bySource.set(source, [...(bySource.get(source) ?? []), `${escapeMarkdown(figure.title)}: ${code(prettySymbol(figure.formula))}`]);
+  }
+  return [...bySource].map(([source, formulas]) => `- ${formulas.join('; ')}. Source: ${source}`).join('\n');
+}
+
+/** The first plot that there is: of the element's own figures, for a whole axis or drive of all that concern it. */
+function plotOf({ scope, evaluation }: Element, concerned: readonly Figure[]): string | undefined {
+  for (const figure of concerned) {
+    const { chart } = figure;
+    const values = chart && (isWhole(scope.id) || scopeOf(figure.id) === scope.id) ? evaluation.valuesAt(figure) : undefined;
+    if (!chart || !values) continue;
+    const uri = plotDataUri(chart, values);
+    if (uri !== undefined) return `![${escapeMarkdown(plotAlt(chart, values))}](${uri})`;
+  }
+  return undefined;
+}
+
+/** Handbook defaults under the figures shown, the one that moves them most first. */
+function assumedMarkdown({ scope, evaluation }: Element, rows: readonly Figure[]): string | undefined {
+  const moving = rows.flatMap((figure) => {
+    const result = evaluation.result(figure.id);
+    return result.state === 'computed' ? result.movedBy : [];
+  });
+  const under = rows.flatMap((figure) => evaluation.registry.inputsUnder(figure.id));
+  const own = under.filter((input) => scopeOf(input) === scope.id);
+  const assumed = [...new Set([...moving, ...own, ...under])].flatMap((id) => {
+    const input = evaluation.input(id);
+    return input.state === 'known' && input.origin.from === 'handbook' ? [{ id, origin: input.origin, uncertain: input.value.type !== 'number' || isUncertain(input.value) }] : [];
+  });
+  const shown = assumed.filter((entry, index) => entry.uncertain || index < 2).slice(0, MOST_ASSUMED);
+  if (shown.length === 0) return undefined;
+  const lines = shown.map(({ id, origin }) => {
+    const weak = origin.weak && !origin.source.includes('memory') ? ` (${WEAK})` : '';
+    const write = entrySchema(id) ? ` Write ${code(id)} here to override.` : '';
+    return `- ${owner(id, scope.id)}${escapeMarkdown(lowerFirst(describeInput(id).title))} ${escapeMarkdown(showInput(id, evaluation))}; ${escapeMarkdown(origin.source)}${weak}.${write}`;
+  });
+  const more = assumed.length - shown.length;
+  return ['**Assumed**, since it is not written:', ...lines, ...(more > 0 ? [`- ${more} more ${more === 1 ? 'default' : 'defaults'}`] : [])].join('\n');
+}
+
+/** Whose default it is, where that is another element: "thrust bearing: ". */
+function owner(input: string, scope: string): string {
+  const own = scopeOf(input);
+  return own === scope || ['conditions', 'machine', 'axis', 'motion', 'drive'].includes(own) ? '' : `${scopeRow(own).title}: `;
+}
+
+/** Other drives that share the element's part. */
+function othersMarkdown(others: readonly { readonly element: Element; readonly standing: Standing }[]): string | undefined {
+  if (others.length === 0) return undefined;
+  const shown = others.slice(0, 5).map(({ element: { evaluation }, standing }) => {
+    const grave = standing.findings.filter((finding) => severityRank(finding.severity) <= severityRank('warning')).length;
+    const name = escapeShort(nameOfSubject(evaluation.subject));
+    return `${name} (${evaluation.subject.chosen ? (grave === 0 ? `${standing.computed} checks, none fails` : `${grave} of ${standing.computed} checks fail`) : 'not chosen'})`;
+  });
+  return `Also used by ${shown.join(', ')}${others.length > 5 ? ` and ${others.length - 5} more` : ''}.`;
+}

@@ -35,10 +35,15 @@ export default {
     });
 
     await step('hovering the screw shows its figures, verdicts, formulas and sources', async () => {
+      await workbench.hidePanel();
       const [line, column] = placeOf('screw:');
       const text = await workbench.hover(line, column + 1);
       for (const word of [/lead/i, /efficiency/i, /drops/i, /whirl/i, /buckling/i]) assert.match(text, word);
       await shot('2-hover-screw');
+      await workbench.scrollHover(0.4);
+      await shot('2-hover-screw-middle');
+      await workbench.scrollHover(1);
+      await shot('2-hover-screw-end');
       await workbench.escape();
     });
 

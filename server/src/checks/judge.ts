@@ -4,6 +4,7 @@ import { formatBounds, formatQuantity } from '../language/format-quantity.ts';
 import type { Severity } from '../language/problems.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { isDefault, placesOf, type Place } from '../machine/origin.ts';
+import { scopeRow, splitInput } from '../machine/scopes.ts';
 import type { Bounded } from '../machine/values.ts';
 import { cautions, type CautionId } from './cautions.ts';
 import type { Check, Facts, Judged, Limit, LimitCheck } from './check.ts';
@@ -116,6 +117,19 @@ export function titleOf(id: string, evaluation: Evaluation): string {
   return evaluation.registry.get(id)?.title ?? describeInput(id).title;
 }
 
+/** Scopes whose entries are called by their own titles alone: there is only one axis, and one motion, in view. */
+const PLAIN_SCOPES = new Set(['axis', 'motion', 'drive', 'guides', 'conditions', 'controller', 'machine']);
+
+/** `Nut axial stiffness`, so that it is not taken for the bearing's. */
+function relatedTitle(id: string, evaluation: Evaluation): string {
+  const title = titleOf(id, evaluation);
+  const { scope } = splitInput(id);
+  if (PLAIN_SCOPES.has(scope)) return title;
+  const element = scopeRow(scope).title;
+  const full = title.toLowerCase().startsWith(element) ? title : `${element} ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  return full.charAt(0).toUpperCase() + full.slice(1);
+}
+
 function relatedOf(check: Check, evaluation: Evaluation, certain: boolean): readonly { readonly message: string; readonly place: Place }[] {
   const facts = factsOf(evaluation);
   const deciding = !certain && check.figure !== undefined ? decidingInput(check.figure, evaluation) : undefined;
@@ -129,8 +143,9 @@ function relatedOf(check: Check, evaluation: Evaluation, certain: boolean): read
     const place = placesOf(input.origin)[0] ?? (assumed && input.origin.from === 'handbook' ? nearestPlace(input.origin.place, evaluation) : undefined);
     if (!place) return [];
     const shown = facts.show(id, 'range');
+    const title = relatedTitle(id, evaluation);
     const role = id === deciding ? ': this range decides' : '';
-    return [{ message: assumed ? `${titleOf(id, evaluation)} assumed: ${shown} (handbook range; write it here)${role}` : `${titleOf(id, evaluation)}: ${shown}${role}`, place }];
+    return [{ message: assumed ? `${title} assumed: ${shown} (handbook range; write it here)${role}` : `${title}: ${shown}${role}`, place }];
   }).slice(0, 4);
 }
 

@@ -33,6 +33,7 @@ if (process.argv.slice(2).some((argument) => /^--(?:stdio$|node-ipc$|socket\b|pi
     connection.console.error(`failed: ${error.message}`);
   });
   process.on('unhandledRejection', (reason) => connection.console.error(`failed: ${reason instanceof Error ? reason.message : String(reason)}`));
+  process.on('disconnect', () => process.exit(1)); // the parent process has let go of its channel
   startServer(connection, { loadAnalysis: () => import('./analysis.ts'), files: filesOnDisk, pageAddress });
 } else {
   const help = process.argv.includes('--help');

@@ -31,7 +31,7 @@ export class Snapshots {
   take(uri: string, text: string): Snapshot {
     const kept = this.#kept.get(uri);
     const document = kept ? (kept.document.text === text ? kept.document : editDocument(kept.document, text)) : readDocument(uri, text);
-    const results: KeptResults = kept?.results ?? new Map();
+    const results = kept?.results ?? (new Map() as KeptResults);
     this.#kept.set(uri, { document, results });
     if (document.fileKind === 'parts') return finish({ uri, document, lists: [], listUris: [], analysis: undefined }, []);
     const uses = usesOf(document);

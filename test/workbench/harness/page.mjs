@@ -134,6 +134,20 @@ export class Workbench {
     return (await this.#hoverBox().innerText()).trim();
   }
 
+  /** Scrolls the hover that is open to a share of its height, 0 to 1: it is lower than what it holds. */
+  async scrollHover(share) {
+    await this.#hoverBox().evaluate((content, to) => {
+      const box = content.closest('.monaco-scrollable-element') ?? content;
+      for (const element of [content, box, box.parentElement]) element.scrollTop = to * element.scrollHeight;
+    }, share);
+    await this.page.waitForTimeout(300);
+  }
+
+  /** Hides the panel below, so that more of the text and of a hover is seen. */
+  async hidePanel() {
+    if (await this.page.locator('.part.panel').isVisible()) await this.command('View: Toggle Panel Visibility');
+  }
+
   /** Text of the hover over the first place where a text is drawn, by the mouse. */
   async hoverMouse(text) {
     const box = await this.editor().locator('.view-line span span', { hasText: text }).first().boundingBox();

@@ -29,14 +29,14 @@ const rooms = {
 /** How a value is read and written, and where in a text it stands: rooms that word messages and propose edits need that of language, and no parsing. */
 const wording = ['^server/src/language/(format-quantity|quantity-kinds|read-quantity|problems|spans|syntax-tree)\\.ts$'];
 /** How one entry of a text is changed, and how the changed text is read again: for remedies, which are proven on the text that they make. */
-const editing = ['^server/src/language/(edit-entry|read-document)\\.ts$'];
+const editing = ['^server/src/language/(edit-entry|read-document|incremental)\\.ts$'];
 
 /** Finer exceptions: what of another room, further left, a room may use as well. */
 const exceptions = {
   machine: [room('mechanics')], // the dimensions of a standard size follow from the standard's own relations
   figures: wording,
   checks: wording,
-  remedies: [...wording, ...editing, room('catalogue')], // the next standard size
+  remedies: [...wording, ...editing, room('catalogue'), room('mechanics')], // the next standard size, and the inverse of a formula
 };
 
 /** Rooms that run anywhere: no file, no clock, no network. */

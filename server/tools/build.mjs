@@ -5,7 +5,8 @@
 //   analysis.js                     what server-node.js loads after that: each module that it imports with import(...) becomes a bundle of its own name
 //   server-web.js                   the language server as a Web Worker, all in one file
 //   command-line.js                 the command line, all in one file
-import { chmod, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+//   third-party-licences.txt        the licences of the packages whose code is in them
+import { chmod, mkdir, readFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -48,6 +49,19 @@ const bundles = [
   { ...node, entryPoints: { 'command-line': 'server/src/command-line/main.ts' }, banner: { js: shebang } },
 ];
 
+/** The packages whose code is in the bundles, and their licences, which ask to be passed on with it. */
+async function licences(results) {
+  const packages = new Set(results.flatMap(({ metafile }) => Object.keys(metafile.inputs)).flatMap((path) => /^.*node_modules\/(?:@[^/]+\/)?[^/]+(?=\/)/.exec(path)?.[0] ?? []));
+  const texts = [];
+  for (const folder of [...packages].sort()) {
+    const { name, version, license } = JSON.parse(await readFile(join(root, folder, 'package.json'), 'utf8'));
+    const file = (await readdir(join(root, folder))).find((entry) => /^licen[cs]e/i.test(entry));
+    if (file === undefined) throw new Error(`${name} ${version} (${license}) has no licence text`);
+    texts.push(`${name} ${version} (${license})\n\n${(await readFile(join(root, folder, file), 'utf8')).replace(/\r/g, '').trim()}\n`);
+  }
+  return `Axiswright contains code of these packages.\n\n${texts.join('\n----------------------------------------\n\n')}`;
+}
+
 const kilobytes = (bytes) => `${(bytes / 1000).toFixed(0).padStart(6)} kB`;
 
 /** What a bundle is made of: bytes by room of ours or by package, the largest first. */
@@ -82,6 +96,7 @@ export async function build({ quiet = false } = {}) {
       if (!quiet) console.log(`${basename(file.path).padEnd(18)}${kilobytes(file.contents.length)} ${kilobytes(gzipSync(file.contents).length)} gzip   ${parts(metafile)}`);
     }
   }
+  await writeFile(join(root, 'dist', 'third-party-licences.txt'), await licences(results));
   for (const stale of ['client-node.js', 'client-web.js', 'server-node.js', 'server-web.js', 'command-line.js', 'analysis.js']) {
     if (!wanted.has(stale)) await rm(join(root, 'dist', stale), { force: true });
   }
@@ -94,4 +109,9 @@ export async function buildServer(outdir) {
   for (const path of found) await bundle({ ...node, write: true, outdir, entryPoints: { [basename(path, '.ts')]: path } });
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) await build({ quiet: process.argv.includes('--quiet') });
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  await build({ quiet: process.argv.includes('--quiet') }).catch((error) => {
+    if (!error.errors) console.error(error.message); // the bundler has told its errors itself
+    process.exitCode = 1;
+  });
+}

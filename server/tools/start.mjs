@@ -13,14 +13,10 @@ const { build } = await import('./build.mjs');
 await build({ quiet: true });
 
 if (!existsSync(join(root, example))) throw new Error(`no example at ${example}; there are: ${(await readdir(join(root, 'examples'))).join(', ')}`);
-const show = async (command) => {
-  console.log(`\n$ axiswright ${command} ${example}\n`);
-  const { code } = await run(process.execPath, ['dist/command-line.js', command, example], { show: true });
-  if (code === 2) process.exitCode = 2; // 1 means that there are findings, and the first draft has some
-};
-await show('check');
-await show('figures');
+console.log(`\n$ axiswright check ${example}\n`);
+const { code } = await run(process.execPath, ['dist/command-line.js', 'check', example], { show: true });
+if (code === 2) process.exitCode = 2; // 1 means that there are findings, and the first draft has some
 
 console.log(`
 The extension: npm run package makes axiswright.vsix; install it with "Extensions: Install from VSIX..." in the editor
-(or code --install-extension axiswright.vsix), then open a *.machine.yaml file. The command line: node dist/command-line.js --help`);
+(or code --install-extension axiswright.vsix), then open a *.machine.yaml file. All figures: node dist/command-line.js figures ${example}; more: node dist/command-line.js --help`);

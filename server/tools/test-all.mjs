@@ -34,7 +34,7 @@ async function unitTests() {
   const since = Date.now();
   const report = join(artefacts, 'vitest.json');
   await rm(report, { force: true });
-  const { code, output } = await run(tool('vitest'), ['run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`], { env: { NO_COLOR: '1' } });
+  const { code, output } = await run(tool('vitest'), ['run', '--reporter=dot', '--reporter=json', `--outputFile.json=${report}`], { env: { NO_COLOR: '1' } });
   if (!existsSync(report)) return count('unit, published and protocol tests', 0, 1, since, output);
   const { testResults, numPassedTests, numFailedTests, numPendingTests, numTodoTests } = JSON.parse(await readFile(report, 'utf8'));
   // A file that cannot even be loaded has no tests to count: it is one failure.

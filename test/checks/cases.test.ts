@@ -2,12 +2,10 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { allChecks, findingsOf } from '../../server/src/checks/registry.ts';
+import { analyse } from '../../server/src/checks/analysis.ts';
+import { allChecks } from '../../server/src/checks/registry.ts';
 import { readDocument } from '../../server/src/language/read-document.ts';
 import { nodeAt } from '../../server/src/language/syntax-tree.ts';
-import { Evaluation } from '../../server/src/figures/evaluation.ts';
-import { allFigures } from '../../server/src/figures/registry.ts';
-import { Machine } from '../../server/src/machine/machine.ts';
 import { machineWith, yamlOf } from '../support/machines.ts';
 
 /** A check is a folder of three: declaration, page, table of cases. This runs every table. */
@@ -39,17 +37,13 @@ describe('every check', () => {
 
 for (const name of folders.filter((candidate) => existsSync(`${folder}${candidate}/cases.yaml`))) {
   const table = parse(readFileSync(`${folder}${name}/cases.yaml`, 'utf8')) as { base: string; passes: readonly Case[]; fails: readonly Case[] };
-  const check = allChecks().find((candidate) => candidate.id === name);
   const run = (row: Case): readonly { readonly severity: string; readonly message: string; readonly at: string }[] => {
     const text = yamlOf(machineWith(row.base ?? table.base, row.with));
     const document = readDocument('file:///case.machine.yaml', text);
-    const machine = new Machine(document, []);
-    return machine.subjects.filter((subject) => subject.chosen).flatMap((subject) =>
-      findingsOf(new Evaluation(subject, allFigures()), check ? [check] : []).map((finding) => {
-        const node = nodeAt(document.root, finding.place.path);
-        return { severity: finding.severity, message: finding.message, at: node ? text.slice(node.span.start, node.span.end) : '' };
-      }),
-    );
+    return analyse(document, []).findings.filter((finding) => finding.check === name).map((finding) => {
+      const node = nodeAt(document.root, finding.place.path);
+      return { severity: finding.severity, message: finding.message, at: node ? text.slice(node.span.start, node.span.end) : '' };
+    });
   };
 
   describe(name, () => {

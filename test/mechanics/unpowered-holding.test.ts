@@ -29,6 +29,13 @@ describe('verdict', () => {
     expect(judgeHolding({ ...runsDown, detentTorque: 1 })).toMatchObject({ verdict: 'may-creep', holder: 'detent' });
   });
 
+  it('a reduction that locks holds, as little to be relied on as a thread', () => {
+    expect(judgeHolding({ ...runsDown, reductionLocks: true })).toMatchObject({ verdict: 'may-creep', holder: 'reduction', factor: 1, vibrationCaveat: true });
+    expect(judgeHolding({ ...runsDown, reductionLocks: false })).toMatchObject({ verdict: 'drops' });
+    // 0.1273 · 1.5 = 0.19095: a brake that holds by itself is named before it.
+    expect(judgeHolding({ ...runsDown, reductionLocks: true, brakeTorque: 0.2 })).toMatchObject({ verdict: 'holds', holder: 'brake' });
+  });
+
   it('a plain collar that holds is named and never earns "holds"', () => {
     expect(judgeHolding({ ...runsDown, collarTorque: 0.3 })).toMatchObject({ verdict: 'may-creep', holder: 'collar' });
   });

@@ -1,4 +1,9 @@
+import { cp, mkdir, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { builtServer } from './support/built-server.ts';
 import { codesOf, Editor, sleep, until } from './support/editor.ts';
 import { sample } from './support/sample.ts';
 
@@ -9,7 +14,7 @@ describe('findings that the client fetches', () => {
   beforeEach(async () => {
     editor = await Editor.start({ client: 'pull', initializationOptions: { pages: 'axiswright-page' } });
     await editor.open(uri, sample);
-  }, 60_000);
+  });
   afterEach(() => editor.stop());
 
   it('stand on the smallest stretch that shows them, with code, page, source and related places', async () => {
@@ -102,6 +107,23 @@ describe('a client that fetches but cannot be asked to fetch again', () => {
   });
 });
 
+describe('the page of a check', () => {
+  it('is a file beside the server for an editor that knows no pages of ours, and only when it is there', async () => {
+    const top = await mkdtemp(join(tmpdir(), 'axiswright-pages-'));
+    await cp(await builtServer(), join(top, 'dist'), { recursive: true });
+    const page = join(top, 'server', 'docs', 'checks', 'drops-unpowered.md');
+    await mkdir(dirname(page), { recursive: true });
+    await writeFile(page, '# Axis drops\n');
+    editor = await Editor.start({ dist: join(top, 'dist') });
+    await editor.open(uri, sample);
+    const { items } = await editor.pull(uri);
+    expect(items.length).toBeGreaterThan(1);
+    for (const { code, codeDescription } of items) expect(codeDescription).toEqual(code === 'drops-unpowered' ? { href: pathToFileURL(page).href } : undefined);
+    await editor.stop();
+    await rm(top, { recursive: true });
+  });
+});
+
 describe('settings', () => {
   it('come from the client for each file; findings can be off, hints can be off', async () => {
     editor = await Editor.start({ settings: (scope) => (scope === uri ? { findings: { when: 'off' }, inlayHints: { enabled: false } } : null) });
@@ -124,6 +146,24 @@ describe('settings', () => {
     await editor.notify('workspace/didChangeConfiguration', { settings: null });
     await until(() => editor.heard.includes('workspace/diagnostic/refresh'), () => 'being asked to fetch again');
     expect((await editor.pull(uri)).items).toEqual([]);
+    await editor.stop();
+  });
+
+  it('that switch hints off or on ask the client to fetch them again', async () => {
+    let enabled = true;
+    editor = await Editor.start({ settings: () => ({ inlayHints: { enabled } }) });
+    await editor.open(uri, sample);
+    const hints = (): Promise<readonly unknown[]> => editor.request('textDocument/inlayHint', { textDocument: { uri }, range: { start: { line: 0, character: 0 }, end: { line: 100, character: 0 } } });
+    const refreshes = (): number => editor.heard.filter((method) => method === 'workspace/inlayHint/refresh').length;
+    for (const [count, wanted] of [[1, false], [2, true]] as const) {
+      const before = await hints();
+      enabled = wanted;
+      await editor.notify('workspace/didChangeConfiguration', { settings: null });
+      await until(() => refreshes() === count, () => 'being asked to fetch hints again');
+      expect((await hints()).length > 0).toBe(wanted);
+      expect(before.length > 0).toBe(!wanted);
+    }
+    expect(editor.heard).not.toContain('workspace/diagnostic/refresh');
     await editor.stop();
   });
 

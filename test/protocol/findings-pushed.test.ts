@@ -11,7 +11,7 @@ describe('findings that are pushed to a client that cannot fetch them', () => {
     editor = await Editor.start({ client: 'push' });
     await editor.open(uri, sample);
     await editor.pushed(uri, (codes) => codes.includes('drops-unpowered'));
-  }, 60_000);
+  });
   afterEach(() => editor.stop());
 
   it('cannot be fetched as well', async () => {
@@ -42,8 +42,8 @@ describe('findings that are pushed to a client that cannot fetch them', () => {
       const at = editor.position(uri, 'layer-height: 0.25 mm');
       await editor.edit(uri, { start: { line: at.line, character: 200 }, end: { line: at.line, character: 200 } }, i === 0 ? ' # why' : 'y');
     }
-    const while_ = editor.published.filter((params) => codesOf(params.diagnostics).includes('layer-height-off-full-steps'));
-    expect(while_).toEqual([]);
+    const meanwhile = editor.published.filter((params) => codesOf(params.diagnostics).includes('layer-height-off-full-steps'));
+    expect(meanwhile).toEqual([]);
     await editor.pushed(uri, (codes) => codes.includes('layer-height-off-full-steps'));
   });
 

@@ -9,7 +9,7 @@ import { Editor, until } from './support/editor.ts';
 let server: string;
 beforeAll(async () => {
   server = join(await builtServer(), 'server-node.js');
-}, 60_000);
+});
 
 describe('initialize', () => {
   it('offers a complete client what it can use: findings are fetched', async () => {
@@ -23,6 +23,12 @@ describe('initialize', () => {
               "source.fixAll.axiswright",
             ],
             "resolveProvider": true,
+          },
+          "completionProvider": {
+            "resolveProvider": true,
+            "triggerCharacters": [
+              " ",
+            ],
           },
           "definitionProvider": true,
           "diagnosticProvider": {

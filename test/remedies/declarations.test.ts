@@ -4,9 +4,9 @@ import { allRemedies } from '../../server/src/remedies/registry.ts';
 
 /** Checks whose cure only the person knows: no computed value would be honest. */
 const decidedByThePerson = new Set([
-  'ball-screw-size-uncommon', // which screw was bought
+  'ball-screw-size-uncommon', 'thread-size-uncommon', // which screw was bought
   'coupling-carries-the-load', // has fit-a-thrust-bearing; listed for couplings that hang by design
-  'drive-on-mains', 'heater-on-mains', 'hot-surface', 'pinch-point', // cautions: they stay
+  'counterbalance-stores-energy', 'drive-on-mains', 'heater-on-mains', 'hot-surface', 'pinch-point', // cautions: they stay
   'end-barely-fixed', // depends on the housing that is to be built
   'holding-unknown', // an entry is missing
   'lead-not-whole-pitches', // which of two numbers is the slip

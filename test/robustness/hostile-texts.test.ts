@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { limits } from '../../server/src/language/limits.ts';
 import { parseText } from '../../server/src/language/parse-text.ts';
+import { quantityProblems } from '../../server/src/language/quantity-problems.ts';
 import { readDocument } from '../../server/src/language/read-document.ts';
+import { fileSchema } from '../../server/src/language/schema/schema-model.ts';
+import { validateStructure } from '../../server/src/language/schema/validate-structure.ts';
 import type { SyntaxNode } from '../../server/src/language/syntax-tree.ts';
 import { outline } from '../language/outline.ts';
 
@@ -30,7 +33,7 @@ const indented = (levels: number): string => numbered(levels, (index) => `${' '.
  * The texts of the library report, section 5 ("behaviour and limits"), rebuilt from their descriptions, and more of their kind.
  * Each must give a finding instead of a hang or a crash; what is expected is written by hand from our limits.
  */
-export const cases: readonly Case[] = [
+const cases: readonly Case[] = [
   // Deep nesting: 64 levels are read.
   { name: '600 open brackets', text: () => `a: ${repeat('[', 600)}`, codes: ['too-deep'], values: [1, 70] },
   { name: '10,000 open brackets', text: () => `a: ${repeat('[', 10_000)}`, codes: ['too-deep'], values: [1, 70] },
@@ -47,7 +50,7 @@ export const cases: readonly Case[] = [
   { name: 'maps as keys of maps, 10 levels', text: () => `a: ${repeat('{', 10)}a${repeat(': 1}', 10)}`, codes: ['key-not-a-word'], tree: '{a: {}}' },
   { name: '1,500 indented maps', text: () => indented(1_500), codes: ['too-deep'], values: [1, 140] },
   { name: '500 indented lists', text: () => `a:\n${numbered(500, (index) => `${' '.repeat(index + 1)}-\n`)}`, codes: ['too-deep'], values: [1, 70] },
-  { name: '64 indented maps, which are read', text: () => indented(64), codes: [], values: [64 * 2 - 1, 64 * 2 - 1] },
+  { name: '64 indented maps, which are read', text: () => indented(64), codes: [], values: [64 * 2, 64 * 2] },
   { name: '67 indented maps', text: () => indented(67), codes: ['too-deep'], values: [64, 64 * 2 + 2] },
   { name: '100,000 colons with blanks', text: () => repeat(': ', 100_000), codes: ['key-not-a-word', 'too-deep'], values: [0, 140] },
   { name: '100,000 colons', text: () => repeat(':', 100_000), codes: ['key-not-a-word'], values: [1, 3] },
@@ -95,10 +98,10 @@ export const cases: readonly Case[] = [
   { name: '49,000 open braces', text: () => numbered(49_000, (index) => `k${index}: { a: 1\n`), codes: ['bracket-open', 'more-problems'], values: [4_000, limits.nodes] },
   { name: '40,000 open quotes inside one entry', text: () => `a:\n  b:\n    c:\n${numbered(40_000, (index) => `      k${index}: "x\n`)}`, codes: ['quote-open'], values: [0, 200_000] },
   { name: '1,800,000 blanks before a key', text: () => `${repeat(' ', 1_800_000)}a: 1`, codes: [], tree: '{a: 1}' },
-  { name: '1,000,000 tabs before a key', text: () => `b: 1\n${repeat('\t', 1_000_000)}a: 1`, codes: ['text-not-understood'], values: [1, 6] },
-  { name: 'a key with 1,000,000 blanks and no colon', text: () => `a${repeat(' ', 1_000_000)}b\nc: 1`, codes: ['colon-missing'], values: [1, 6] },
+  { name: '1,000,000 tabs before a key', text: () => `b: 1\n${repeat('\t', 1_000_000)}a: 1`, codes: ['tab-as-indent'], values: [1, 6] },
+  { name: 'a key with 1,000,000 blanks and no colon', text: () => `a${repeat(' ', 1_000_000)}b\nc: 1`, codes: ['text-not-understood'], values: [1, 6] },
   { name: '300,000 escapes', text: () => `a: "${repeat('\\u0041', 300_000)}"`, codes: [], values: [3, 3] },
-  { name: '100,000 tags', text: () => `a: ${repeat('!x ', 100_000)}`, codes: ['tag-used', 'text-not-understood'], values: [1, 4] },
+  { name: '100,000 tags', text: () => `a: ${repeat('!x ', 100_000)}`, codes: ['tag-used'], values: [1, 4] },
   { name: '100,000 anchors on one value', text: () => `a: ${repeat('&x ', 100_000)}`, codes: ['text-not-understood'], values: [1, 4] },
   { name: '98,000 random bytes', text: () => numbered(98_000, (() => { const next = generator(7); return () => String.fromCharCode(Math.floor(next() * 256)); })()), codes: ['text-not-understood', 'invisible-character', 'lone-carriage-return'] },
   { name: '5,000 unfinished merges', text: () => numbered(5_000, (index) => `<<<<<<< a\nk${index}: 1\n=======\nk${index}: 2\n>>>>>>> b\n`), codes: ['unfinished-merge'], values: [10_000, 10_001] },
@@ -129,7 +132,7 @@ export const cases: readonly Case[] = [
   { name: 'a blank of no width in a key', text: () => 'tra\u200bvel: 5 mm', codes: ['invisible-character'], tree: '{tra vel: 5 mm}' },
   { name: 'no-break spaces as indentation', text: () => 'a:\n\u00a0\u00a0b: 1', codes: ['invisible-character'], tree: '{a: {b: 1}}' },
   { name: 'a no-break space in a quantity', text: () => 'a: 5\u00a0mm', codes: [], tree: '{a: 5\u00a0mm}' },
-  { name: 'other line separators', text: () => 'a: 1\u2028b: 2', codes: ['invisible-character', 'two-keys-on-one-line'], values: [3, 5] },
+  { name: 'other line separators', text: () => 'a: 1\u2028b: 2', codes: ['invisible-character'], tree: '{a: 1, b: 2}' },
 
   // Merges.
   { name: 'an unfinished merge', text: () => 'z: 1\n<<<<<<< ours\na: 1\n=======\na: 2\nb: 3\n>>>>>>> theirs\nc: 4', codes: ['unfinished-merge'], tree: '{z: 1, a: 1, c: 4}' },
@@ -174,7 +177,7 @@ describe('hostile texts', { timeout: 30_000 }, () => {
       expect(problem.span.end).toBeLessThanOrEqual(text.length);
     }
     // The rest of the language room must bear the tree as well.
-    expect(() => readDocument('file:///a.machine.yaml', text).problems).not.toThrow();
+    expect(() => [...validateStructure(root, 'machine', text), ...quantityProblems(root, fileSchema('machine'), text)]).not.toThrow();
   });
 });
 

@@ -4,11 +4,12 @@ import { Machine, type SourceDocument } from '../machine/machine.ts';
 import { nameProblems, type PlacedProblem } from '../machine/name-problems.ts';
 import type { Finding } from './judge.ts';
 import { findingsOf } from './registry.ts';
+import { withItsLoads } from './supply-loads.ts';
 
 /** What a machine's description comes to. */
 export interface Analysis {
   readonly machine: Machine;
-  /** One a subject, in the order of the text: the machine, its drives, its heated parts. Options that are not chosen are computed too. */
+  /** One a subject: the machine, its drives, its heated parts, its supplies, each in the order of the text. Options that are not chosen are computed too. */
   readonly evaluations: readonly Evaluation[];
   /** Of the chosen drives only. */
   readonly findings: readonly Finding[];
@@ -35,12 +36,18 @@ export function keptOf(analysis: Analysis): KeptResults {
 /** Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to date. */
 export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults): Analysis {
   const machine = new Machine(main, lists);
-  const results = machine.subjects.map((subject): Kept => {
+  const results: Kept[] = [];
+  for (const subject of machine.subjects) {
     const before = kept?.get(subject.id);
-    if (before && before.evaluation.subject.chosen === subject.chosen && machine.agreesWith(before.evaluation.subject.log)) return before;
-    const evaluation = new Evaluation(subject, allFigures());
-    return { evaluation, findings: subject.chosen ? findingsOf(evaluation) : [] };
-  });
+    // What a supply must give follows from the other subjects, which stand before it; it is little work.
+    const stands = before && subject.kind !== 'supply' && before.evaluation.subject.chosen === subject.chosen && machine.agreesWith(before.evaluation.subject.log);
+    if (stands) {
+      results.push(before);
+      continue;
+    }
+    const evaluation = new Evaluation(subject.kind === 'supply' ? withItsLoads(subject, results.map((result) => result.evaluation)) : subject, allFigures());
+    results.push({ evaluation, findings: subject.chosen ? findingsOf(evaluation) : [] });
+  }
   if (kept) {
     kept.clear();
     for (const result of results) kept.set(result.evaluation.subject.id, result);

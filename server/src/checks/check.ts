@@ -23,8 +23,14 @@ export interface Facts {
   readonly bounds: (id: string) => Bounded | undefined;
   readonly choice: (id: string) => string | undefined;
   readonly isPresent: (scope: string) => boolean;
-  /** The value as text in its customary unit, or in the unit in which the person wrote it: `763 rpm`. `end` picks an end of the range. */
-  readonly show: (id: string, end?: 'nominal' | 'low' | 'high' | 'range') => string;
+  /**
+   * The value as text in its customary unit, or in the unit in which the person wrote it: `763 rpm`. `end` picks an end of the range.
+   * A figure that is uncertain by more than a third is told with two digits, since a third would claim more than is known.
+   * `like` names an entry with which it is compared, so that both stand in the unit of that entry.
+   */
+  readonly show: (id: string, end?: 'nominal' | 'low' | 'high' | 'range', like?: string) => string;
+  /** The remark that belongs to a figure's value, if there is one. */
+  readonly note: (id: string) => string | undefined;
   /** Whether the value is a handbook's default and not the person's own. */
   readonly isDefault: (id: string) => boolean;
 }
@@ -54,8 +60,10 @@ interface CheckBase {
   readonly cautions?: readonly CautionId[];
   /** Inputs and figures that led to it, most telling first, at most four: shown as related places. */
   readonly because?: readonly string[];
-  /** Only looked at where this holds. */
+  /** Only looked at where this holds. Also keeps silent what follows from a fault that another finding names. */
   readonly when?: (facts: Facts) => boolean;
+  /** Counts one severity lower where this holds: the value compared is itself only assumed, or something else is known to make up for it. */
+  readonly milder?: (facts: Facts) => boolean;
   /** Plain text: what with numbers and units, consequence, cure. At most 240 characters. */
   readonly message: (judged: Judged) => string;
 }
@@ -74,8 +82,14 @@ export interface FactCheck extends CheckBase {
   readonly figure?: string;
   readonly basis: Basis;
   readonly sources: readonly Source[];
-  /** The severity, or undefined when all is well. */
-  readonly judge: (facts: Facts) => Severity | undefined;
+  /** The severity (as it is to be reported: nothing is lowered for being uncertain), or undefined when all is well. */
+  readonly judge: (facts: Facts) => Severity | FactVerdict | undefined;
+}
+
+/** A severity together with whether it also holds at the nominal values. */
+export interface FactVerdict {
+  readonly severity: Severity;
+  readonly certain: boolean;
 }
 
 export type Check = LimitCheck | FactCheck;
@@ -91,8 +105,18 @@ export function percent(share: number): string {
   return `${rounded} %`;
 }
 
+/** For messages, before what is compared: `118 % of` the limit; `25 times` it, where hundreds of per cent would be hard to grasp. */
+export const timesOf = (share: number): string => (share >= 9.95 ? `${Number(share.toPrecision(2))} times` : `${percent(share)} of`);
+
 /** For messages: a factor such as `2.1×`. */
 export const factor = (value: number): string => `${Number(value.toPrecision(2))}×`;
+
+/** For messages: two values that are compared, in one unit, that of the larger, with two digits. */
+export function sideBySide(one: number, other: number, quantity: QuantityKind): readonly [string, string] {
+  const larger = formatQuantity(Math.max(Math.abs(one), Math.abs(other)), quantity);
+  const unit = larger.slice(larger.indexOf(' ') + 1);
+  return [formatQuantity(one, quantity, { unit, digits: 2 }), formatQuantity(other, quantity, { unit, digits: 2 })];
+}
 
 /** For messages: an SI number as text in the kind's customary unit. */
 export const quantityText = (si: number, quantity: QuantityKind, unit?: string): string => formatQuantity(si, quantity, unit === undefined ? {} : { unit });

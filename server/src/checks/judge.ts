@@ -7,7 +7,7 @@ import { isDefault, placesOf, type Place } from '../machine/origin.ts';
 import { scopeRow, splitInput } from '../machine/scopes.ts';
 import type { Bounded } from '../machine/values.ts';
 import { cautions, type CautionId } from './cautions.ts';
-import type { Check, Facts, Judged, Limit, LimitCheck } from './check.ts';
+import type { Check, FactVerdict, Facts, Judged, Limit, LimitCheck } from './check.ts';
 
 /** An engineering finding. Places are paths, so that it stays true while text elsewhere moves. */
 export interface Finding {
@@ -49,8 +49,9 @@ export function judge(check: Check, evaluation: Evaluation): Finding | undefined
 function judgeUnguarded(check: Check, evaluation: Evaluation): Finding | undefined {
   const facts = factsOf(evaluation);
   if (check.when && !check.when(facts)) return undefined;
-  const verdict = 'judge' in check ? judgeFacts(check.judge(facts)) : judgeLimits(check, facts);
-  if (!verdict) return undefined;
+  const found = 'judge' in check ? judgeFacts(check.judge(facts)) : judgeLimits(check, facts);
+  if (!found) return undefined;
+  const verdict = check.milder?.(facts) ? { ...found, severity: lowered[found.severity] } : found;
   const place = placeFor(typeof check.place === 'function' ? check.place(facts) : check.place, evaluation);
   if (!place) return undefined;
   const judged: Judged = { ...facts, ...verdict };
@@ -71,7 +72,10 @@ function judgeUnguarded(check: Check, evaluation: Evaluation): Finding | undefin
 
 type Verdict = Pick<Judged, 'worst' | 'limit' | 'severity' | 'certain'>;
 
-const judgeFacts = (severity: Severity | undefined): Verdict | undefined => (severity === undefined ? undefined : { severity, certain: true, worst: Number.NaN, limit: Number.NaN });
+function judgeFacts(found: Severity | FactVerdict | undefined): Verdict | undefined {
+  if (found === undefined) return undefined;
+  return { ...(typeof found === 'string' ? { severity: found, certain: true } : found), worst: Number.NaN, limit: Number.NaN };
+}
 
 function judgeLimits(check: LimitCheck, facts: Facts): Verdict | undefined {
   const value = facts.bounds(check.figure);
@@ -79,10 +83,14 @@ function judgeLimits(check: LimitCheck, facts: Facts): Verdict | undefined {
   let gravest: Verdict | undefined;
   for (const limit of check.limits) {
     const verdict = judgeLimit(check, limit, value, facts);
-    if (verdict && (!gravest || rank[verdict.severity] < rank[gravest.severity])) gravest = verdict;
+    if (verdict && (!gravest || isGraver(verdict, gravest))) gravest = verdict;
   }
   return gravest;
 }
+
+/** Of two verdicts of one severity the certain one is told: it can be said without "may". */
+const isGraver = (one: Verdict, other: Verdict): boolean =>
+  rank[one.severity] < rank[other.severity] || (one.severity === other.severity && one.certain && !other.certain);
 
 function judgeLimit(check: LimitCheck, limit: Limit, value: Bounded, facts: Facts): Verdict | undefined {
   const bound = typeof limit.at === 'number' ? { nominal: limit.at, low: limit.at, high: limit.at } : facts.bounds(limit.at);
@@ -174,21 +182,42 @@ export function factsOf(evaluation: Evaluation): Facts {
       const input = subject.input(id);
       return input.state === 'known' && isDefault(input.origin);
     },
-    show: (id, end = 'nominal') => showValue(id, evaluation, end),
+    show: (id, end = 'nominal', like) => {
+      const unit = like === undefined ? undefined : writtenUnit(like, evaluation);
+      return showValue(id, evaluation, end, { digits: isRough(id, evaluation) ? 2 : 3, ...(unit === undefined ? {} : { unit }) });
+    },
+    note: (id) => {
+      const result = evaluation.registry.get(id) ? evaluation.result(id) : undefined;
+      return result?.state === 'computed' ? result.note : undefined;
+    },
   };
 }
 
+/** Whether a figure is uncertain by more than a third; inputs are shown as they were written. */
+function isRough(id: string, evaluation: Evaluation): boolean {
+  const value = evaluation.registry.get(id) ? evaluation.bounds(id) : undefined;
+  return value !== undefined && value.high - value.low > Math.max(Math.abs(value.high), Math.abs(value.low)) / 3;
+}
+
+/** The unit in which an input was written, or in which its default is customarily given. */
+function writtenUnit(id: string, evaluation: Evaluation): string | undefined {
+  const input = evaluation.registry.get(id) ? undefined : evaluation.input(id);
+  const unit = input?.state === 'known' && input.value.type === 'number' ? input.value.unit : undefined;
+  return unit === '' ? undefined : unit;
+}
+
 /** A figure or input as text, in the unit in which it is customarily given or in which the person wrote it. */
-export function showValue(id: string, evaluation: Evaluation, end: 'nominal' | 'low' | 'high' | 'range' = 'nominal'): string {
+export function showValue(
+  id: string, evaluation: Evaluation, end: 'nominal' | 'low' | 'high' | 'range' = 'nominal', form: { readonly digits?: number; readonly unit?: string } = {},
+): string {
   const figure = evaluation.registry.get(id);
   const input = figure ? undefined : evaluation.input(id);
   if (input?.state === 'known' && input.value.type !== 'number') return showInput(id, evaluation);
   const value = evaluation.bounds(id);
   if (!value) return 'unknown';
   const quantity = figure?.quantity ?? describeInput(id).quantity;
-  const written = input?.state === 'known' && input.value.type === 'number' ? input.value.unit : undefined;
-  const unit = figure?.unit ?? (written === '' ? undefined : written);
-  const options = unit === undefined ? {} : { unit };
+  const unit = form.unit ?? figure?.unit ?? writtenUnit(id, evaluation);
+  const options = { digits: form.digits ?? 3, ...(unit === undefined ? {} : { unit }) };
   return end === 'range' ? formatBounds(value, quantity ?? 'count', options) : formatQuantity(value[end], quantity ?? 'count', options);
 }
 

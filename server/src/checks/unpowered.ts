@@ -10,6 +10,23 @@ export function worstVerdict(facts: Facts): Worst | undefined {
   return verdict.low < 0.5 ? 'drops' : verdict.low < 1.5 ? 'may-creep' : 'holds';
 }
 
+/** A counterbalance that is stronger than the weight takes the axis up instead. */
+export const runsUp = (facts: Facts): boolean => (facts.bounds('drive.gravity-load')?.nominal ?? 0) < 0;
+
+/** `Fit a brake or counterbalance, or take a finer lead.`, as far as the drive does not have them already. */
+export function holdingCure(facts: Facts): string {
+  const brake = facts.isPresent('brake') ? 'a stronger brake' : 'a brake';
+  const balance = facts.isPresent('counterbalance') ? '' : ' or counterbalance';
+  if (runsUp(facts)) return `Lighten the counterbalance, or fit ${brake}.`;
+  return `Fit ${brake}${balance}${facts.choice('screw.thread') === 'ball' ? '' : ', or take a finer lead'}.`;
+}
+
+/** " Only its latch catches it." for what the description says of a catcher, or nothing. */
+export function catcherWords(facts: Facts): string {
+  const catcher = facts.choice('axis.catcher');
+  return catcher === 'latch' ? ' Only its latch catches it.' : catcher === 'mechanical-stop' ? ' Its stop ends the fall.' : '';
+}
+
 /** A latch carries the load at every height; a stop lets it fall, but not on anyone. */
 export function severityWithCatcher(facts: Facts, otherwise: Limit['severity']): Limit['severity'] {
   const catcher = facts.choice('axis.catcher');

@@ -34,6 +34,11 @@ const LEFT_OUT: Obstacle = { state: 'left-out' };
 /** Levels at which inputs are taken: both ends, and half way for figures that are not monotonic. */
 const HALF_LEVELS = [-0.5, 0.5] as const;
 
+const ENDS = [-1, 1] as const;
+
+/** A second round mends what a later input changed for an earlier one; more seldom find anything. */
+const MOST_ROUNDS = 3;
+
 /** So many uncertain inputs fit into a whole number as the name of a point (5 levels each, 5^22 < 2^53). */
 const MOST_IN_A_NUMBER = 22;
 
@@ -42,6 +47,8 @@ const MOST_IN_A_NUMBER = 22;
  *
  * A point says for each uncertain input at which level it is taken: -1 its low end, 0 nominal, 1 its high end. A figure is taken at the nominal
  * point, at both ends of one input after the other, and at the two corners that these signs point to; its bounds are the extremes found.
+ * Where a sign may turn on the way to a corner (a thread that holds at the nominal friction and runs down at the lowest, a value that is cut off
+ * at 0), the corners are climbed to: one input after the other goes to its better end, until none improves.
  */
 export class Evaluation {
   readonly #uncertain: { readonly id: string; readonly value: Bounded }[] = [];
@@ -124,16 +131,37 @@ export class Evaluation {
       if (plan.figure.notMonotonicIn?.includes(this.#uncertain[index]?.id ?? '')) HALF_LEVELS.forEach(at);
       if (from !== nominal.value || to !== nominal.value) influence.push({ index, rises: to >= from, spread: Math.abs(to - from) });
     }
-    if (influence.length > 1) {
+    if (influence.length > 1 || (influence.length === 1 && dependencies.length > 1)) {
       for (const corner of [1, -1]) {
         for (const { index, rises } of influence) this.#levels[index] = rises ? corner : -corner;
-        take();
+        const reached = take();
+        if (reached !== undefined && (influence.length < dependencies.length || low <= 0)) this.#climb(dependencies, corner, reached, take);
+        for (const index of dependencies) this.#levels[index] = 0;
       }
-      for (const { index } of influence) this.#levels[index] = 0;
     }
     influence.sort((a, b) => b.spread - a.spread);
     const movedBy = influence.map(({ index }) => this.#uncertain[index]?.id ?? '');
     return { state: 'computed', nominal: nominal.value, low, high, movedBy, ...(nominal.note === undefined ? {} : { note: nominal.note }) };
+  }
+
+  /** From a corner, moves one input after the other to the end that raises (or lowers) the figure, until none does; `take` notes the values met. */
+  #climb(dependencies: readonly number[], direction: number, from: number, take: () => number | undefined): void {
+    let best = from;
+    for (let round = 0; round < MOST_ROUNDS; round++) {
+      const before = best;
+      for (const index of dependencies) {
+        const level = this.#levels[index] ?? 0;
+        for (const other of ENDS) {
+          if (other === level) continue;
+          this.#levels[index] = other;
+          const value = take();
+          if (value !== undefined && direction * (value - best) > 0) best = value;
+          else this.#levels[index] = level;
+          if (this.#levels[index] === other) break;
+        }
+      }
+      if (best === before) return;
+    }
   }
 
   /** Indices of the uncertain inputs under a figure. */

@@ -97,7 +97,7 @@ export function figure<
   const T extends string = never,
 >(declaration: FigureDeclaration<N, O, C, M, T>): Figure {
   // Inside, every alias is present because the evaluation fills exactly the declared ones.
-  return declaration as unknown as Figure;
+  return declaration;
 }
 
 /** The scope of a figure: the part of its id before the dot. */

@@ -1,6 +1,7 @@
 import { Composer, Lexer, Parser, Schema, type CST, type Document, type YAMLParseError } from 'yaml';
 import { buildTree } from './build-tree.ts';
 import { limits } from './limits.ts';
+import { lineStartAt } from './line-parts.ts';
 import { parserProblem } from './parser-messages.ts';
 import type { Problem } from './problems.ts';
 import { repairText } from './repair.ts';
@@ -27,14 +28,14 @@ const mostLexemes = 4 * limits.nodes;
 export function parseChunk(written: string): ParsedChunk {
   const first = parseShadow(new ShadowText(written, []));
   const wrong = first.errors.length > 0 || first.suspicious || first.node?.type === 'scalar';
-  if (!wrong || first.cut || written.length > longestRepair) return finish(first, [], first.errors);
+  if (!wrong || first.cut || written.length > longestRepair) return finish(first, [], first.errors, written);
   const repaired = repairText(written);
-  if (repaired.problems.length === 0) return finish(first, [], first.errors);
+  if (repaired.problems.length === 0) return finish(first, [], first.errors, written);
   const second = parseShadow(repaired.shadow);
   // A mending that leaves as much wrong as before has misread the text.
-  if (second.errors.length > 0 && second.errors.length >= first.errors.length) return finish(first, [], first.errors);
+  if (second.errors.length > 0 && second.errors.length >= first.errors.length) return finish(first, [], first.errors, written);
   const remaining = second.errors.filter((error) => !sharesLine(written, error, repaired.problems));
-  return finish(second, repaired.problems, remaining);
+  return finish(second, repaired.problems, remaining, written);
 }
 
 interface Attempt {
@@ -47,10 +48,12 @@ interface Attempt {
   readonly nodes: number;
 }
 
-function finish(attempt: Attempt, slips: readonly Problem[], errors: readonly Problem[]): ParsedChunk {
+function finish(attempt: Attempt, slips: readonly Problem[], errors: readonly Problem[], written: string): ParsedChunk {
+  const told = errors.slice(0, 1);
   return {
     node: attempt.node,
-    problems: [...slips, ...errors.slice(0, 1), ...attempt.problems],
+    // What the tree holds on the line of an error is a follow-up of it.
+    problems: [...slips, ...told, ...attempt.problems.filter((problem) => !sharesLine(written, problem, told))],
     repaired: slips.length > 0 || attempt.cut,
     nodes: attempt.nodes,
   };
@@ -58,7 +61,7 @@ function finish(attempt: Attempt, slips: readonly Problem[], errors: readonly Pr
 
 function sharesLine(text: string, error: Problem, slips: readonly Problem[]): boolean {
   return slips.some((slip) => {
-    const from = text.lastIndexOf('\n', slip.span.start - 1) + 1;
+    const from = lineStartAt(text, slip.span.start);
     const to = text.indexOf('\n', slip.span.end);
     return error.span.end >= from && (to < 0 || error.span.start <= to);
   });
@@ -109,7 +112,7 @@ function compose(tokens: readonly CST.Token[], length: number): Document.Parsed 
     logLevel: 'silent',
   });
   let document: Document.Parsed | undefined;
-  for (const composed of composer.compose(tokens, true, length)) document ??= composed as Document.Parsed;
+  for (const composed of composer.compose(tokens, true, length)) document ??= composed;
   return document;
 }
 

@@ -1,7 +1,7 @@
 import { limits } from './limits.ts';
 import { parseChunk, type ParsedChunk } from './parse-chunk.ts';
 import type { Problem } from './problems.ts';
-import { shiftEntry, shiftNode, shiftProblem } from './shift.ts';
+import { shiftNode, shiftProblem } from './shift.ts';
 import { shortened } from './slip-messages.ts';
 import type { Span } from './spans.ts';
 import { splitBlocks, type Block } from './split-blocks.ts';

@@ -31,6 +31,8 @@ function wording(error: YAMLParseError, shown: string): { code: string; message:
     case 'NON_STRING_KEY':
     case 'KEY_OVER_1024_CHARS':
       return { code: 'key-not-a-word', message: 'A key must be a plain word of fewer than 1,000 characters.' };
+    case 'MULTIPLE_TAGS':
+      return { code: 'tag-used', message: 'A value carries several tags here, and none of them has a meaning. Remove them.' };
     case 'TAB_AS_INDENT':
       return { code: 'tab-as-indent', message: 'Tabs are not allowed as indentation. Use two spaces for each level.' };
     case 'BAD_INDENT':

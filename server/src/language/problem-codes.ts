@@ -115,6 +115,10 @@ export const problemCodes = {
     title: 'A bracket that is not closed',
     explanation: 'A "{" or "[" has no partner. It is read as if it were closed before the next entry, so that the entries below are still checked.',
   },
+  'bracket-missing': {
+    title: 'An opening bracket is missing',
+    explanation: 'Several entries stand on one line and end with a closing brace, but no opening one stands before the first of them.',
+  },
   'bracket-stray': {
     title: 'A closing bracket without its opening one',
     explanation: 'A "}" or "]" closes nothing. Remove it, or add the missing opening one.',
@@ -221,7 +225,7 @@ export const problemCodes = {
   },
   'range-reversed': {
     title: 'A range whose first end is the larger one',
-    explanation: 'A range goes from the smaller to the larger value.',
+    explanation: 'A range goes from the smaller to the larger value. Written the other way round, one of its ends is probably mistyped.',
   },
   'quantity-not-understood': {
     title: 'A quantity that cannot be read',

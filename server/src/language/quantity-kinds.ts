@@ -12,6 +12,8 @@ export interface QuantityKindDetails {
   readonly plausible?: readonly [number, number];
   /** Smallest value that can be, in SI. */
   readonly minimum?: number;
+  /** Largest value that can be, in SI. */
+  readonly maximum?: number;
   /** A number without a unit is meant. */
   readonly bare?: boolean;
   /** Only whole numbers. */
@@ -101,6 +103,8 @@ export const quantityKinds = {
   'rotational-damping': { title: 'rotational damping', si: 'N·m·s/rad', units: ['N·m·s/rad', 'N·m/rpm'], shown: shown('N·m·s/rad'), minimum: 0 },
   'diameter-speed': { title: 'diameter times speed', si: 'm·rad/s', units: ['mm·rpm', 'in·rpm'], shown: shown('mm·rpm'), plausible: [1e-4, 1e3], minimum: 0, spellings: { 'mm/min': 'mm·rpm' } },
   ratio: { title: 'ratio', si: '', units: ['%'], shown: shown(''), plausible: [1e-6, 1000], minimum: 0, bare: true },
+  // A part of a whole: "20" is a slip for "20 %", and would count twenty times the whole.
+  share: { title: 'share', si: '', units: ['%'], shown: shown('%'), plausible: [1e-6, 1], minimum: 0, maximum: 1, bare: true },
   count: { title: 'number', si: '', units: [], shown: shown(''), plausible: [1, 1e6], minimum: 0, bare: true, whole: true },
   money: { title: 'price', si: 'EUR', units: ['EUR', 'USD', 'GBP', 'CHF'], shown: shown(''), plausible: [0.01, 100_000], minimum: 0 },
 } as const satisfies Record<string, QuantityKindDetails>;

@@ -1,9 +1,10 @@
 import { formatQuantity } from './format-quantity.ts';
+import { readUnitOfKind } from './kind-units.ts';
 import { aKind, kindDetails, type QuantityKind } from './quantity-kinds.ts';
 import type { Quantity, QuantityProblem } from './read-quantity.ts';
 import { shortened } from './slip-messages.ts';
 import type { Span } from './spans.ts';
-import { nearestUnits, readUnit } from './units.ts';
+import { nearestUnits } from './units.ts';
 
 /** The wording of everything that can be wrong with a quantity. */
 
@@ -20,7 +21,7 @@ function replace(span: Span, text: string, title = `Change to "${text}"`): Repla
 /** An example of the kind, for the end of a sentence. */
 function example(kind: QuantityKind): string {
   const [unit] = kindDetails(kind).units;
-  if (kind === 'ratio') return '0.12 or 12 %';
+  if (kind === 'ratio' || kind === 'share') return '0.12 or 12 %';
   if (kind === 'money') return '14.50 EUR';
   return unit === undefined ? '4' : `12${unit === '°' ? '' : ' '}${unit}`;
 }
@@ -102,16 +103,40 @@ export function belowMinimum(value: Pick<Quantity, 'nominal' | 'low' | 'stated'>
   return problem('value-out-of-domain', `${how}. Check the sign${value.stated === 'exact' ? '' : ' and the tolerance'}.`, span);
 }
 
+/** Of a share: the whole is the most there is. A bare number above 1 is probably meant in percent. */
+export function aboveMaximum(value: Pick<Quantity, 'nominal' | 'stated'>, kind: QuantityKind, text: string, number: Span, unit: string, span: Span): QuantityProblem {
+  const { title, maximum = Infinity } = kindDetails(kind);
+  const most = formatQuantity(maximum, kind);
+  if (value.nominal <= maximum) return problem('value-out-of-domain', `With its tolerance this ${title} becomes more than ${most}. Check the tolerance.`, span);
+  const inPercent = unit === '' && value.nominal <= 100 && value.stated === 'exact' ? `${text.slice(number.start, number.end)} %` : undefined;
+  const cure = inPercent === undefined ? 'Check the number and its unit.' : `Write "${inPercent}" if percent are meant.`;
+  return problem('value-out-of-domain', `${aKind(kind).replace(/^a/, 'A')} cannot be more than ${most}. ${cure}`, span, inPercent === undefined ? [] : [replace(number, inPercent)]);
+}
+
 export function unitMissing(text: string, number: Span, kind: QuantityKind): QuantityProblem {
   const written = text.slice(number.start, number.end);
   const at = { start: number.end, end: number.end };
-  const units = kindDetails(kind).units.slice(0, 4);
+  const units = unitsThatFit(written, kind).slice(0, 4);
   const replacements = units.map((unit) => {
     const joined = unit === '°' ? unit : ` ${unit}`;
     return replace(at, joined, `Write "${written}${joined}"`);
   });
   const { title } = kindDetails(kind);
   return problem('unit-missing', `No unit: a ${title} needs one, such as ${offered(kind)}. The tool never guesses it.`.replace(/\ba ([aeiou])/, 'an $1'), number, replacements);
+}
+
+/** The offered units, without those in which this number would be out of all proportion; all of them where none is in proportion. */
+function unitsThatFit(written: string, kind: QuantityKind): readonly string[] {
+  const { units, plausible } = kindDetails(kind);
+  const size = Math.abs(Number(written));
+  if (!plausible || !Number.isFinite(size) || size === 0) return units;
+  const fitting = units.filter((name) => {
+    const reading = readUnitOfKind(name, kind);
+    if (!reading.ok) return false;
+    const si = size * reading.unit.factor + reading.unit.offset;
+    return si >= plausible[0] && si <= plausible[1];
+  });
+  return fitting.length > 0 ? fitting : units;
 }
 
 export function unitOfWrongKind(unit: string, measures: string | undefined, span: Span, kind: QuantityKind): QuantityProblem {
@@ -121,18 +146,17 @@ export function unitOfWrongKind(unit: string, measures: string | undefined, span
   const cure = units === '' ? 'Leave the unit away.' : kindDetails(kind).bare === true ? `Write the number alone, or use ${units}.` : `Use ${units}.`;
   const asForce = ({ kg: 'kgf', g: 'gf', lb: 'lbf', lbs: 'lbf', oz: 'ozf' } as Readonly<Record<string, string>>)[unit];
   const inForce = unit.replace(/\b(kg|lb|oz)\b/g, '$1f');
-  const force = kind === 'force' ? asForce : inForce !== unit && fits(inForce, kind) ? inForce : undefined;
-  return problem('unit-of-wrong-kind', `${is}. ${cure}`, span, force === undefined ? [] : [replace(span, force)]);
+  const force = kind === 'force' ? asForce : inForce !== unit && readUnitOfKind(inForce, kind).ok ? inForce : undefined;
+  // "nm" where a torque is due is a newton metre in small letters.
+  const [letters] = nearestUnits(unit, []).filter((candidate) => plainLetters(candidate) === plainLetters(unit) && readUnitOfKind(candidate, kind).ok);
+  // Millimetres where a speed is due, millimetres a second where an acceleration is due: the time was left out.
+  const [overTime] = [`${unit}/s`, `${unit}²`, `${unit}/s²`].filter((candidate) => /^[a-zµ]+(\/s)?$/.test(unit) && readUnitOfKind(candidate, kind).ok);
+  const [text] = [force, letters, kind === 'speed' || kind === 'acceleration' ? overTime : undefined].filter((candidate) => candidate !== undefined);
+  return problem('unit-of-wrong-kind', `${is}. ${cure}`, span, text === undefined ? [] : [replace(span, text)]);
 }
 
-function fits(unit: string, kind: QuantityKind): boolean {
-  const [known] = kindDetails(kind).units;
-  const [a, b] = [readUnit(unit), readUnit(known ?? '')];
-  return a.ok && b.ok && JSON.stringify(sorted(a.unit.dimension)) === JSON.stringify(sorted(b.unit.dimension));
-}
-
-function sorted(dimension: object): unknown {
-  return Object.entries(dimension).sort(([a], [b]) => (a < b ? -1 : 1));
+function plainLetters(unit: string): string {
+  return unit.toLowerCase().replaceAll('·', '');
 }
 
 export function unitAmbiguous(unit: string, clear: string | undefined, span: Span): QuantityProblem {
@@ -147,9 +171,12 @@ export function unitAmbiguous(unit: string, clear: string | undefined, span: Spa
 
 export function unitUnknown(word: string, unit: string, wordSpan: Span, unitSpan: Span, kind: QuantityKind): QuantityProblem {
   const offeredUnits = kindDetails(kind).units;
-  const near = [...new Set([...nearestUnits(unit, offeredUnits), ...(word === unit ? [] : nearestUnits(word, offeredUnits))])];
-  const wholeFits = near.filter((candidate) => nearestUnits(unit, offeredUnits).includes(candidate)).slice(0, 3);
-  const replacements = wholeFits.length > 0 ? wholeFits.map((text) => replace(unitSpan, text)) : near.slice(0, 3).map((text) => replace(wordSpan, text));
+  const fitting = (candidate: string): boolean => readUnitOfKind(candidate, kind).ok;
+  const whole = nearestUnits(unit, offeredUnits).filter(fitting);
+  // In a unit put together from several, only one may be misspelt.
+  const at = wordSpan.start - unitSpan.start;
+  const parts = nearestUnits(word, offeredUnits).filter((candidate) => fitting(unit.slice(0, at) + candidate + unit.slice(at + word.length)));
+  const replacements = (whole.length > 0 ? whole.map((text) => replace(unitSpan, text)) : parts.map((text) => replace(wordSpan, text))).slice(0, 3);
   const suggestion = replacements.map((replacement) => `"${replacement.text}"`).join(' or ');
   const units = offered(kind);
   const cure = suggestion !== '' ? `Did you mean ${suggestion}?` : units === '' ? 'No unit is needed here.' : `Units of ${kindDetails(kind).title} are ${units}.`;

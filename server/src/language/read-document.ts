@@ -1,4 +1,5 @@
 import { limits } from './limits.ts';
+import { lineStartAt } from './line-parts.ts';
 import { LineIndex } from './line-index.ts';
 import { parseWithMemory, type ParseMemory } from './parse-text.ts';
 import { placeAt, type PlaceAtOffset } from './place-at.ts';
@@ -97,7 +98,7 @@ export class LanguageDocument {
     if (this.root === null) return syntax.length > 0 ? syntax : this.#empty();
     const quiet = quietLines(this.text, syntax);
     const deeper = [...validateStructure(this.root, this.fileKind, this.text), ...quantityProblems(this.root, fileSchema(this.fileKind), this.text)];
-    const kept = deeper.filter((problem) => !quiet.some((span) => followsFrom(problem, span, this.text)));
+    const kept = withoutBursts(deeper.filter((problem) => !quiet.some((span) => followsFrom(problem, span, this.text))), quiet, this.text);
     if (kept.length === 0) return syntax;
     return bounded(inOrder([...syntax, ...kept]));
   }
@@ -123,7 +124,7 @@ function quietLines(text: string, syntax: readonly Problem[]): Span[] {
     .filter((problem) => !apart.has(problem.code))
     .map(({ span }) => {
       const end = text.indexOf('\n', span.end);
-      return { start: text.lastIndexOf('\n', Math.max(0, span.start - 1)) + 1, end: end < 0 ? text.length : end };
+      return { start: lineStartAt(text, span.start), end: end < 0 ? text.length : end };
     });
 }
 
@@ -132,7 +133,7 @@ function followsFrom(problem: Problem, lines: Span, text: string): boolean {
   if (problem.span.start <= lines.end && problem.span.end >= lines.start) return true;
   if (problem.code !== 'entry-missing' && problem.code !== 'value-missing') return false;
   // The map whose entry is missing goes on as long as lines are indented more than its key.
-  const keyLine = text.lastIndexOf('\n', problem.span.start) + 1;
+  const keyLine = lineStartAt(text, problem.span.start);
   if (lines.start < keyLine) return false;
   const indent = /^[ ]*/.exec(text.slice(keyLine, problem.span.start))?.[0].length ?? 0;
   for (let at = text.indexOf('\n', problem.span.end) + 1; at > 0 && at <= lines.start; at = text.indexOf('\n', at) + 1) {
@@ -141,6 +142,22 @@ function followsFrom(problem: Problem, lines: Span, text: string): boolean {
     if (at === lines.start) return problem.span.start === 0 || (line?.[1]?.length ?? 0) > indent || line?.[2] === undefined;
   }
   return false;
+}
+
+/** More findings than this behind one slip, in the same section, are taken to be its consequences. */
+const mostBehindSlip = 2;
+
+/** Leaves out findings on the structure where many follow one slip: it has probably moved entries to where they do not belong. */
+function withoutBursts(problems: readonly Problem[], slips: readonly Span[], text: string): readonly Problem[] {
+  if (slips.length === 0) return problems;
+  const behind = new Map<Span, Problem[]>();
+  for (const problem of problems) {
+    const slip = slips.findLast((lines) => lines.end < problem.span.start);
+    // A key in the first column begins another section, which the slip does not reach.
+    if (slip && !/^[^\s#]/m.test(text.slice(slip.end + 1, lineStartAt(text, problem.span.start)))) behind.set(slip, [...(behind.get(slip) ?? []), problem]);
+  }
+  const left = new Set([...behind.values()].filter((list) => list.length > mostBehindSlip).flat());
+  return problems.filter((problem) => !left.has(problem));
 }
 
 function inOrder(problems: readonly Problem[]): Problem[] {

@@ -149,7 +149,13 @@ class QuantityReader {
     const details = kindDetails(this.#kind);
     const whole = { start: first.number.start, end: this.#text.trimEnd().length };
     if (![value.nominal, value.low, value.high].every(Number.isFinite)) refuse(say.notFinite(whole));
-    if (details.minimum !== undefined && value.low < details.minimum) refuse(say.belowMinimum(value, this.#kind, whole));
+    const least = details.minimum;
+    // What rounding leaves below the smallest value counts as the smallest value: "0.3 kg ± 300 g" reaches down to nothing.
+    if (least !== undefined && value.low < least && value.low >= least - 1e-12 * Math.abs(value.high)) return this.#checked({ ...value, low: least }, first, unitSide);
+    if (least !== undefined && value.low < least) refuse(say.belowMinimum(value, this.#kind, whole));
+    const most = details.maximum;
+    if (most !== undefined && value.high > most && value.high <= most * (1 + 1e-12)) return this.#checked({ ...value, high: most }, first, unitSide);
+    if (most !== undefined && value.high > most) refuse(say.aboveMaximum(value, this.#kind, this.#text, first.number, unitSide.unitText, whole));
     if (details.whole === true && ![value.nominal, value.low, value.high].every(Number.isInteger)) refuse(say.notWhole(whole));
     return { ...value, unit: unitSide.unitText, numberSpan: first.number, unitSpan: unitSide.unit, kind: this.#kind };
   }
@@ -189,7 +195,7 @@ class QuantityReader {
     const currency = this.#kind === 'money' ? /^[€$£] ?/.exec(this.#text.slice(start, to))?.[0] : undefined;
     const numberStart = start + (currency?.length ?? 0);
     const read = this.#number(numberStart, to);
-    if (!read) refuse(say.noNumber(this.#text, { start, end: Math.max(start + 1, this.#text.slice(0, to).trimEnd().length) }, this.#kind));
+    if (!read) refuse(say.noNumber(this.#text, { start, end: Math.max(start, this.#text.slice(0, to).trimEnd().length) }, this.#kind));
     if (currency !== undefined) {
       if (this.#text.slice(read.end, to).trim() !== '') refuse(say.notUnderstood(this.#text, { start: read.end, end: to }));
       return { value: read.value, number: { start: numberStart, end: read.end }, unit: { start, end: start + 1 }, unitText: currency.trim() };

@@ -1,6 +1,6 @@
 import type { Problem } from './problems.ts';
 import type { ShadowEdit } from './shadow-text.ts';
-import { bracketOfOtherKind, bracketOpen, quoteOpen, spaceAfterColonMissing } from './slip-messages.ts';
+import { bracketOfOtherKind, bracketOpen, bracketStray, quoteOpen, spaceAfterColonMissing } from './slip-messages.ts';
 
 /** Where repairs are gathered. */
 export interface Repairs {
@@ -9,12 +9,6 @@ export interface Repairs {
   /** End of the line on which `from` lies, its line end excluded. */
   lineEnd(from: number): number;
   report(problem: Problem): void;
-}
-
-/** Where the plain text that begins at `from` ends: before a comment or the blanks at the end of its line. */
-export function plainEnd(line: string, from: number): number {
-  const comment = /[ \t]#/.exec(line.slice(from));
-  return (comment ? line.slice(0, from + comment.index) : line).trimEnd().length;
 }
 
 /** A line that looks like an entry of its own, which no quoted text or bracket above it is meant to swallow. */
@@ -159,13 +153,18 @@ export class FlowRepair {
     const inner = open.at(-1);
     if (inner === undefined) return;
     const due = closers[text[inner] ?? ''] ?? '}';
+    const rest = text.slice(at + 1, this.#repairs.lineEnd(at));
     if (due === sign) {
       open.pop();
-    } else if (open.some((bracket) => closers[text[bracket] ?? ''] === sign)) {
+    } else if (!rest.includes(sign) && open.some((bracket) => closers[text[bracket] ?? ''] === sign)) {
       // An outer bracket is closed: the inner ones were forgotten.
       const from = open.findLastIndex((bracket) => closers[text[bracket] ?? ''] === sign);
       this.#insertClosers(open.splice(from + 1), at);
       open.pop();
+    } else if (rest.includes(due)) {
+      // The right one follows: this one is too many.
+      this.#repairs.report(bracketStray(sign, { start: at, end: at + 1 }));
+      edits.push({ at, remove: 1, insert: ' ' });
     } else {
       open.pop();
       this.#repairs.report(bracketOfOtherKind(sign, text[inner] ?? '', due, { start: at, end: at + 1 }));

@@ -1,12 +1,15 @@
 import { limits } from './limits.ts';
+import { findKey, plainEnd, unquoted, wordColonValue } from './line-parts.ts';
 import type { Problem } from './problems.ts';
-import { closingQuote, FlowRepair, plainEnd, type Repairs } from './repair-brackets.ts';
+import { closingQuote, FlowRepair, type Repairs } from './repair-brackets.ts';
+import { Levels, type Level } from './repair-levels.ts';
 import { ShadowText, type ShadowEdit } from './shadow-text.ts';
 import {
   colonMissing,
   dashMissing,
   indentedTooLittle,
   indentedTooMuch,
+  openingMissing,
   quoteOpen,
   spaceAfterColonMissing,
   spaceAfterDashMissing,
@@ -33,39 +36,16 @@ export function repairText(written: string): RepairedText {
   return { shadow: new ShadowText(written, pass.edits), problems: pass.problems };
 }
 
-/** A column in which keys of a map, or dashes of a list, stand. */
-interface Level {
-  readonly column: number;
-  readonly list: boolean;
-  /** What the last entry in this column has so far. */
-  last: 'nothing' | 'value' | 'entries';
-  lastKey: string;
-}
-
-const wordColonValue = /^(?<key>[A-Za-z][\w-]*):(?<value>[^\s/:][^\n]*)$/;
-
-/** The key at the beginning of a line and the place of its colon, which a blank or the end of the line must follow. */
-function findKey(line: string): { readonly text: string; readonly colon: number } | undefined {
-  if (/^[\s{}[\],&*#?|>@`%!]/.test(line) || /^-(?:\s|$)/.test(line)) return undefined;
-  const quoted = /^(?:"(?:[^"\\]|\\.)*"|'(?:[^']|'')*')/.exec(line)?.[0];
-  if (quoted === undefined && /^["']/.test(line)) return undefined;
-  const limit = quoted === undefined ? plainEnd(line, 0) : line.length;
-  for (let colon = line.indexOf(':', quoted?.length ?? 1); colon >= 0 && colon < limit; colon = line.indexOf(':', colon + 1)) {
-    if (!/[\s]/.test(line[colon + 1] ?? ' ')) continue;
-    const text = line.slice(0, colon).trimEnd();
-    return quoted === undefined || quoted === text ? { text, colon } : undefined;
-  }
-  return undefined;
-}
-
 class RepairPass implements Repairs {
   readonly edits: ShadowEdit[] = [];
   readonly problems: Problem[] = [];
   readonly text: string;
   readonly #flow: FlowRepair;
   readonly #tabs: TextEdit[] = [];
-  readonly #levels: Level[] = [];
+  readonly #levels = new Levels();
   #lastLine = { from: 1, end: 0 };
+  /** A colon at the beginning of a line that belongs behind the word on the line above. */
+  #strayColon: number | undefined;
   /** Identifies the line on which two keys were last reported. */
   #twoKeysAt = -1;
   /** Column of the key whose block of text is being skipped. */
@@ -103,6 +83,7 @@ class RepairPass implements Repairs {
       this.#blockOfText = undefined;
     }
     if (leading.includes('\t')) column = this.#replaceTabs(start, leading);
+    if (content === this.#strayColon) return this.#behindStrayColon(start, content, next);
     if (this.#leftOut !== undefined) {
       if (column > this.#leftOut) {
         this.edits.push({ at: content, remove: end - content, insert: '' });
@@ -119,24 +100,49 @@ class RepairPass implements Repairs {
   }
 
   #replaceTabs(start: number, leading: string): number {
-    const spaces = leading.replaceAll('\t', '  ');
+    const spaces = ' '.repeat(this.#columnFor(leading));
     const span = { start, end: start + leading.length };
     this.edits.push({ at: start, remove: leading.length, insert: spaces });
     if (this.#tabs.length < 10_000) this.#tabs.push({ span, text: spaces });
     return spaces.length;
   }
 
+  /** Two columns for a tab; where it stands among blanks, the column of the entries above where that is as good a reading. */
+  #columnFor(leading: string): number {
+    const tabs = leading.split('\t').length - 1;
+    const column = leading.length + tabs;
+    if (tabs === leading.length) return column;
+    const near = this.#levels.columns.filter((candidate) => Math.abs(candidate - column) <= tabs);
+    return near.sort((a, b) => Math.abs(a - column) - Math.abs(b - column))[0] ?? column;
+  }
+
+  /** The rest of a line whose colon belongs to the word above. */
+  #behindStrayColon(start: number, colon: number, next: number): number {
+    this.edits.push({ at: colon, remove: 1, insert: '' });
+    const content = this.#skipBlanks(colon + 1, this.lineEnd(colon));
+    return content >= this.lineEnd(colon) || this.text[content] === '#' ? next : this.#entry(start, content, content - start - 1, next);
+  }
+
   /** Reads dashes, a key, a value, from `at` in `column`. */
   #entry(lineStart: number, at: number, column: number, next: number): number {
     const end = this.lineEnd(at);
     if (/^-(?:[ \t]|$)/.test(this.text.slice(at, Math.min(end, at + 2)))) {
-      this.#enter(column, true);
+      this.#levels.enter(column, true);
       const inner = this.#skipBlanks(at + 1, end);
       if (inner >= end || this.text[inner] === '#') return next;
-      this.#top().last = 'value';
+      this.#levels.top().last = 'value';
       return this.#entry(lineStart, inner, column + inner - at, next);
     }
-    const key = findKey(this.text.slice(at, end));
+    const line = this.text.slice(at, end);
+    const begun = /^(?<word>[A-Za-z][\w-]*)[ \t]+(?=[{[])/.exec(line)?.groups?.['word'];
+    if (begun !== undefined) {
+      const span = { start: at, end: at + begun.length };
+      this.report(colonMissing(begun, span));
+      this.edits.push({ at: span.end, remove: 0, insert: ':' });
+      const placed = this.#placeKey(lineStart, at, column, begun) ?? column;
+      return this.#value(span.end, placed, next, { text: begun, span });
+    }
+    const key = findKey(line);
     if (!key) return this.#withoutKey(lineStart, at, column, next);
     const shifted = this.#placeKey(lineStart, at, column, unquoted(key.text));
     if (shifted === undefined) {
@@ -150,15 +156,15 @@ class RepairPass implements Repairs {
   #placeKey(lineStart: number, at: number, column: number, key: string): number | undefined {
     const span = { start: at, end: at + key.length };
     const ownLine = /^[ \t]*$/.test(this.text.slice(lineStart, at));
-    const closed = this.#closeTo(column);
-    const level = this.#levels.at(-1);
+    const closed = this.#levels.closeTo(column);
+    const level = this.#levels.last;
     if (ownLine && level && closed && !level.list && column > level.column && column < closed.column && !closed.list) {
       const by = closed.column - column;
       const applies = (other: number): boolean => other === column;
       this.report(indentedTooLittle(key, span, by, this.#alike(lineStart, applies, by)));
       this.edits.push(reindent(lineStart, by));
       this.#shift = { applies, by };
-      this.#levels.push(closed);
+      this.#levels.reopen(closed);
       return this.#begin(closed, key);
     }
     if (ownLine && level && column > level.column && level.last === 'value' && !level.list) {
@@ -174,7 +180,7 @@ class RepairPass implements Repairs {
       this.#shift = { applies, by };
       return this.#begin(level, key);
     }
-    return this.#begin(this.#enter(column, false), key);
+    return this.#begin(this.#levels.enter(column, false), key);
   }
 
   /** The edits that move a line and those below that stand like it. */
@@ -205,7 +211,7 @@ class RepairPass implements Repairs {
     }
     const sign = this.text[at] ?? '';
     if (at >= end || (sign === '#' && at > from)) return next;
-    const level = this.#top();
+    const level = this.#levels.top();
     level.last = 'value';
     if (sign === '"' || sign === "'") return this.#quoted(at, column);
     if (sign === '{' || sign === '[') return this.#nextLine(this.#flow.read(at, column));
@@ -222,6 +228,11 @@ class RepairPass implements Repairs {
     const value = { start: at, end: at + plainEnd(line, 0) };
     const text = this.text.slice(value.start, value.end);
     const second = findKey(text);
+    if (second && text.endsWith('}') && !text.includes('{') && /^[A-Za-z][\w-]*$/.test(second.text)) {
+      this.report(openingMissing(second.text, at));
+      this.edits.push({ at, remove: 0, insert: '{' });
+      return next;
+    }
     if (second) {
       const indent = ' '.repeat(column + 2);
       const ownLine: TextEdit = { span: { start: this.text.indexOf(':', key.span.end) + 1, end: at }, text: `${this.#lineBreak()}${indent}` };
@@ -230,8 +241,8 @@ class RepairPass implements Repairs {
       if (this.#twoKeysAt !== next) this.report(twoKeysOnOneLine(unquoted(key.text), unquoted(second.text), { start: at, end: at + second.text.length }, ownLine, quoted));
       this.#twoKeysAt = next;
       this.edits.push({ at: ownLine.span.start, remove: ownLine.span.end - ownLine.span.start, insert: `\n${indent}` });
-      this.#top().last = 'nothing';
-      this.#begin(this.#enter(column + 2, false), unquoted(second.text));
+      this.#levels.top().last = 'nothing';
+      this.#begin(this.#levels.enter(column + 2, false), unquoted(second.text));
       return this.#value(at + second.colon + 1, column + 2, next, { text: second.text, span: { start: at, end: at + second.text.length } });
     }
     const sign = text[0] ?? '';
@@ -259,8 +270,8 @@ class RepairPass implements Repairs {
     if (!ownLine || '"\'{[&*!|>?'.includes(sign)) return this.#value(at, ownLine ? column - 1 : column, next, { text: '', span: { start: at, end: at } });
     const span = { start: at, end: at + plainEnd(this.text.slice(at, end), 0) };
     const text = this.text.slice(span.start, span.end);
-    this.#closeTo(column);
-    const level = this.#levels.at(-1);
+    this.#levels.closeTo(column);
+    const level = this.#levels.last;
     const wantsEntries = !level || (level.column < column && level.last === 'nothing');
     const amongKeys = level !== undefined && level.column === column && !level.list;
     const joined = wordColonValue.exec(text)?.groups;
@@ -268,13 +279,13 @@ class RepairPass implements Repairs {
       const colonEnd = at + joined['key'].length + 1;
       this.report(spaceAfterColonMissing(joined['key'], joined['value'], colonEnd, { start: at, end: span.end }));
       this.edits.push({ at: colonEnd, remove: 0, insert: ' ' });
-      const placed = this.#begin(this.#enter(column, false), joined['key']);
+      const placed = this.#begin(this.#levels.enter(column, false), joined['key']);
       return this.#value(colonEnd, placed, next, { text: joined['key'], span: { start: at, end: colonEnd - 1 } });
     }
     if (/^-[A-Za-z"'[{]/.test(text) && (wantsEntries || (level.list && level.column === column))) {
       this.report(spaceAfterDashMissing(text.slice(1), at + 1, span));
       this.edits.push({ at: at + 1, remove: 0, insert: ' ' });
-      this.#enter(column, true).last = 'value';
+      this.#levels.enter(column, true).last = 'value';
       return next;
     }
     if (level?.list && level.column === column && ownLine) {
@@ -283,10 +294,12 @@ class RepairPass implements Repairs {
       level.last = 'value';
       return next;
     }
-    if (amongKeys || (wantsEntries && (level === undefined || this.#entriesFollow(next, column)))) {
-      this.report(colonMissing(text, span));
+    const stray = /^[ \t]*:(?=[ \t]|$)/.exec(this.text.slice(next, this.lineEnd(next)));
+    if (amongKeys || (wantsEntries && (level === undefined || stray !== null || this.#entriesFollow(next, column)))) {
+      this.#strayColon = stray ? next + stray[0].length - 1 : undefined;
+      this.report(colonMissing(text, span, this.#strayColon));
       this.edits.push({ at: span.end, remove: 0, insert: ':' });
-      this.#begin(this.#enter(column, false), text);
+      this.#begin(this.#levels.enter(column, false), text);
       return next;
     }
     if (level) level.last = 'value';
@@ -304,34 +317,6 @@ class RepairPass implements Repairs {
       if (findKey(line) || wordColonValue.test(line)) return true;
     }
     return false;
-  }
-
-  /** Leaves the levels that are deeper than `column`; returns the last one left. */
-  #closeTo(column: number): Level | undefined {
-    let closed: Level | undefined;
-    while ((this.#levels.at(-1)?.column ?? -1) > column) closed = this.#levels.pop();
-    const level = this.#levels.at(-1);
-    if (closed && level) level.last = 'entries';
-    return closed;
-  }
-
-  #enter(column: number, list: boolean): Level {
-    this.#closeTo(column);
-    const level = this.#levels.at(-1);
-    // A list may stand in the column of the key that it belongs to, so both can be open there.
-    if (level?.column === column && level.list === list) return level;
-    if (level?.column === column && level.list && !list) {
-      this.#levels.pop();
-      return this.#enter(column, list);
-    }
-    if (level) level.last = 'entries';
-    const entered: Level = { column, list, last: 'nothing', lastKey: '' };
-    this.#levels.push(entered);
-    return entered;
-  }
-
-  #top(): Level {
-    return this.#levels.at(-1) ?? this.#enter(0, false);
   }
 
   lineEnd(from: number): number {
@@ -370,8 +355,4 @@ function quotes(value: Span): TextEdit[] {
     { span: { start: value.start, end: value.start }, text: "'" },
     { span: { start: value.end, end: value.end }, text: "'" },
   ];
-}
-
-function unquoted(key: string): string {
-  return /^(["']).*\1$/s.test(key) ? key.slice(1, -1) : key;
 }

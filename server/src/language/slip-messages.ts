@@ -25,8 +25,11 @@ function insert(title: string, at: number, text: string): Fix {
   return { title, edits: [{ span: { start: at, end: at }, text }] };
 }
 
-export function colonMissing(word: string, span: Span): Problem {
-  return slip('colon-missing', `No colon after "${shortened(word)}". Write a colon, then its value or its entries.`, span, [insert('Add the colon', span.end, ':')]);
+/** `stray` is a colon on the next line that was meant for the word. */
+export function colonMissing(word: string, span: Span, stray?: number): Problem {
+  const added = { span: { start: span.end, end: span.end }, text: ':' };
+  const removed = stray === undefined ? [] : [{ span: { start: stray, end: stray + 1 }, text: '' }];
+  return slip('colon-missing', `No colon after "${shortened(word)}". Write a colon, then its value or its entries.`, span, [{ title: 'Add the colon', edits: [added, ...removed] }]);
 }
 
 export function spaceAfterColonMissing(key: string, value: string, colonEnd: number, span: Span): Problem {
@@ -67,6 +70,12 @@ export function bracketOpen(bracket: string, closers: string, span: Span, closeA
   return slip('bracket-open', `This "${bracket}" is not closed. Write "${closers}" where it ends.`, span, [insert(`Add "${closers}"`, closeAt, closers)], [
     { message: 'read up to here', span: { start: closeAt, end: closeAt } },
   ]);
+}
+
+/** Before the first of several entries that end with a closing brace. */
+export function openingMissing(word: string, at: number): Problem {
+  const span = { start: at, end: at + word.length };
+  return slip('bracket-missing', `A "{" is missing before "${shortened(word)}", since a "}" closes these entries.`, span, [insert('Add "{"', at, '{ ')]);
 }
 
 export function bracketOfOtherKind(written: string, opening: string, due: string, span: Span): Problem {

@@ -54,10 +54,8 @@ function grouped(count: number): string {
  * a byte order mark that is not at the start, and no-break spaces in the indentation.
  */
 const invisible =
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
-  /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]|(?<=^[ \t\u00a0]*)\u00a0/gm;
+  /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\xad\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff\ufff9-\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]|(?<=^[ \t\u00a0]*)\u00a0/gm;
 const maybeInvisible =
-  // eslint-disable-next-line no-control-regex -- control characters are what is looked for
   /[\0-\x08\x0b\x0c\x0e-\x1f\x7f-\xa0\u200b-\u200f\u2028-\u202e\u2060-\u2069\ud800-\udfff\ufeff\ufff9-\uffff]/;
 
 function blankInvisible(text: string, problems: Problem[]): string {
@@ -66,14 +64,14 @@ function blankInvisible(text: string, problems: Problem[]): string {
   const blanked = text.replace(invisible, (character, offset: number) => {
     if (offset === 0 && character === '\ufeff') return character;
     found.push({ start: offset, end: offset + 1 });
-    return ' ';
+    return lineSeparator.test(character) ? '\n' : ' ';
   });
   const first = found[0];
   if (!first) return text;
   const code = text.charCodeAt(first.start).toString(16).toUpperCase().padStart(4, '0');
   const count = found.length === 1 ? 'An invisible character' : `${grouped(found.length)} invisible characters`;
   const where = found.length === 1 ? `(U+${code}) here` : `in this text, the first (U+${code}) here`;
-  const edits = found.slice(0, 10_000).map((span) => ({ span, text: text[span.start] === '\u00a0' ? ' ' : '' }));
+  const edits = found.slice(0, 10_000).map((span) => ({ span, text: replacement(text[span.start] ?? '') }));
   problems.push({
     code: 'invisible-character',
     severity: 'error',
@@ -82,6 +80,14 @@ function blankInvisible(text: string, problems: Problem[]): string {
     fixes: [{ title: found.length === 1 ? 'Remove the invisible character' : `Remove ${grouped(edits.length)} invisible characters`, edits }],
   });
   return blanked;
+}
+
+/** Line separators that other formats know; YAML 1.2 does not. */
+const lineSeparator = /[\u0085\u2028\u2029]/;
+
+function replacement(character: string): string {
+  if (lineSeparator.test(character)) return '\n';
+  return character === '\u00a0' ? ' ' : '';
 }
 
 function mendCarriageReturns(text: string, problems: Problem[]): string {

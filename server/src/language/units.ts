@@ -47,10 +47,13 @@ const vocabulary: ReadonlyMap<string, Known> = (() => {
   return known;
 })();
 
-/** Units whose product is written without a sign between, as the trade does. */
+/** Products of inch units that are written without a sign between, as the trade does. */
 const joined: ReadonlyMap<string, string> = new Map([
   ['ftlb', 'ft·lbf'], ['ftlbf', 'ft·lbf'], ['inlb', 'in·lbf'], ['inlbf', 'in·lbf'], ['lbin', 'lbf·in'], ['lbft', 'lbf·ft'], ['ozin', 'ozf·in'],
 ]);
+
+/** The usual torques in one word, for suggestions. */
+const newtonMetres: ReadonlyMap<string, string> = new Map([['Nm', 'N·m'], ['Nmm', 'N·mm'], ['Ncm', 'N·cm']]);
 
 const remembered = new Map<string, UnitReading>();
 const mostRemembered = 2_000;
@@ -68,13 +71,15 @@ export function readUnit(text: string): UnitReading {
   return reading;
 }
 
-/** Known units nearest to a misspelt one: first those that differ in upper and lower case only. */
+/** Known units nearest to a misspelt one, best first: those that differ in upper and lower case only, or lack a degree sign, come before the others. */
 export function nearestUnits(wrong: string, offered: readonly string[]): string[] {
   const spelled = plain(wrong);
-  const candidates = [...offered, ...[...vocabulary.values()].map((known) => known.symbol)];
-  const sameLetters = candidates.filter((candidate) => candidate.toLowerCase() === spelled.toLowerCase());
-  const near = spelled.length >= 2 ? nearestNames(spelled, candidates) : [];
-  return [...new Set([...sameLetters, ...near])].slice(0, 3);
+  const spellings = [...offered, ...vocabulary.keys(), ...newtonMetres.keys()];
+  const letters = spelled.toLowerCase();
+  const sameLetters = spellings.filter((candidate) => [letters, `°${letters}`].includes(candidate.toLowerCase()));
+  const near = spelled.length >= 2 ? nearestNames(spelled, spellings, 20) : [];
+  const symbols = [...sameLetters, ...near].map((spelling) => (offered.includes(spelling) ? spelling : (vocabulary.get(spelling)?.symbol ?? newtonMetres.get(spelling) ?? spelling)));
+  return [...new Set(symbols)];
 }
 
 /** Signs that look or mean the same, one character for one, so that positions stay. */
@@ -135,9 +140,9 @@ class UnitReader {
   #product(into: Factor[]): boolean {
     for (;;) {
       this.#blanks();
-      const factor = this.#unit();
-      if (!factor) return false;
-      into.push(factor);
+      const factors = this.#unit();
+      if (!factors) return false;
+      into.push(...factors);
       const separator = /^ *(?:·|-(?=[^\d\s])| (?=[^/\s)])) */.exec(this.#text.slice(this.#at));
       if (!separator) return true;
       this.#at += separator[0].length;
@@ -156,16 +161,17 @@ class UnitReader {
     return 'read';
   }
 
-  /** A unit with its power. */
-  #unit(): Factor | undefined {
+  /** A unit with its power; newtons and metres may be joined, and the power is then the metre's. */
+  #unit(): readonly Factor[] | undefined {
     const name = /^(?:"|%|‰|\u2103|[€$£]|°[CF](?![A-Za-z])|°|[A-Za-z\u00b5\u03a9]+)/.exec(this.#text.slice(this.#at))?.[0];
     if (name === undefined) return undefined;
-    const known = vocabulary.get(spelled(name));
-    if (!known) return undefined;
+    const [, force = '', metres] = /^(.?N)([mc]?m)$/.exec(name) ?? [];
+    const known = vocabulary.get(spelled(metres ?? name));
+    const knownForce = metres === undefined ? undefined : vocabulary.get(spelled(force));
     const power = this.#power(this.#at + name.length);
-    if (power === undefined) return undefined;
+    if (!known || !power || (metres !== undefined && !knownForce)) return undefined;
     this.#at = power.end;
-    return { known, power: power.value };
+    return [...(knownForce ? [{ known: knownForce, power: 1 }] : []), { known, power: power.value }];
   }
 
   #power(from: number): { readonly value: number; readonly end: number } | undefined {

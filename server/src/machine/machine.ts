@@ -18,6 +18,9 @@ export interface Located {
 /** What a subject has read of the documents, so that its results can be kept until that text changes. */
 export type ReadingLog = Map<string, string | undefined>;
 
+/** Stands in a log for "which part lists there were": a name that was sought beyond the machine's own file may be found elsewhere when they change. */
+const LISTS = '\0lists';
+
 const logKey = (uri: string, path: EntryPath): string => `${uri}\n${path.join('\n')}`;
 
 /** A machine's description with the part lists that it uses, and what in it can be computed: its subjects. */
@@ -50,6 +53,10 @@ export class Machine {
   /** Whether everything in the log still reads the same here. */
   agreesWith(log: ReadingLog): boolean {
     for (const [key, text] of log) {
+      if (key === LISTS) {
+        if (text !== this.#namesOfLists()) return false;
+        continue;
+      }
       const [uri = '', ...path] = key.split('\n');
       if (this.#textAt(uri, path) !== text) return false;
     }
@@ -58,10 +65,17 @@ export class Machine {
 
   /** The entry called `name` in a section, in the machine's own file first and then in its part lists. */
   named(section: string, name: string, log?: ReadingLog): Located | undefined {
-    for (const document of [this.main, ...this.lists]) {
-      const path = [section, name];
-      const node = this.look(document.uri, path, log);
-      if (node !== undefined) return { node, place: { uri: document.uri, path } };
+    const path = [section, name];
+    const find = ({ uri }: SourceDocument): Located | undefined => {
+      const node = this.look(uri, path, log);
+      return node === undefined ? undefined : { node, place: { uri, path } };
+    };
+    const own = find(this.main);
+    if (own) return own;
+    log?.set(LISTS, this.#namesOfLists());
+    for (const list of this.lists) {
+      const found = find(list);
+      if (found) return found;
     }
     return undefined;
   }
@@ -70,6 +84,10 @@ export class Machine {
   namesIn(section: string, log?: ReadingLog): readonly string[] {
     const node = this.look(this.main.uri, [section], log);
     return node?.type === 'map' ? node.entries.map((entry) => entry.key.text) : [];
+  }
+
+  #namesOfLists(): string {
+    return this.lists.map((list) => list.uri).join('\n');
   }
 
   #textAt(uri: string, path: EntryPath): string | undefined {
@@ -96,6 +114,10 @@ export class Machine {
     for (const [name] of this.#maps('heating')) {
       const path = ['heating', name];
       yield new Subject(this, 'heater', path.join('/'), new Map([['machine', []], ['heater', path]]));
+    }
+    for (const [name] of this.#maps('supplies')) {
+      const path = ['supplies', name];
+      yield new Subject(this, 'supply', path.join('/'), new Map([['machine', []], ['supply', path]]));
     }
   }
 

@@ -33,6 +33,7 @@ interface Use {
   readonly place: Place;
 }
 
+const knownKinds: ReadonlySet<string> = new Set(scopeRows.flatMap((row) => row.part?.kind ?? []));
 const kindTitles: Readonly<Record<string, string>> = { stepper: 'stepper motor' };
 const titleOfKind = (kind: string): string => kindTitles[kind] ?? kind;
 
@@ -45,6 +46,8 @@ function collectUses(machine: Machine): readonly Use[] {
   };
   for (const [axisPath, axis] of mapsIn(machine, ['axes'])) {
     const moves = childOf(axis, 'moves');
+    // A single name, where its brackets are missing, is meant as one.
+    if (moves?.type === 'scalar') add('masses', moves, [...axisPath, 'moves']);
     if (moves?.type === 'list') moves.items.forEach((item, index) => add('masses', item, [...axisPath, 'moves', String(index)]));
     for (const [drivePath, drive] of drivesOf(axisPath, axis)) {
       for (const row of scopeRows) {
@@ -73,7 +76,8 @@ function problemOfUse(use: Use, machine: Machine): readonly PlacedProblem[] {
   }
   if (use.kind === undefined) return [];
   const kind = childOf(found.node, 'kind');
-  if (kind?.type !== 'scalar' || kind.text === '' || kind.text === use.kind) return [];
+  // A kind that there is not is reported where it is written.
+  if (kind?.type !== 'scalar' || !knownKinds.has(kind.text) || kind.text === use.kind) return [];
   return [{
     code: 'part-of-wrong-kind',
     severity: 'error',
@@ -144,6 +148,6 @@ function namesOf(section: SyntaxNode | null | undefined, kind?: string): readonl
   if (section?.type !== 'map') return [];
   return section.entries.flatMap((entry) => {
     const itsKind = childOf(entry.value, 'kind');
-    return kind === undefined || (itsKind?.type === 'scalar' && itsKind.text === kind) ? [entry.key.text] : [];
+    return kind === undefined || (itsKind?.type === 'scalar' && (itsKind.text === kind || !knownKinds.has(itsKind.text))) ? [entry.key.text] : [];
   });
 }

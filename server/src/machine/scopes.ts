@@ -20,9 +20,9 @@ export interface ScopeRow {
   readonly schema: readonly string[];
 }
 
-export type SubjectKind = 'machine' | 'drive' | 'heater';
+export type SubjectKind = 'machine' | 'drive' | 'heater' | 'supply';
 
-const everywhere: readonly SubjectKind[] = ['machine', 'drive', 'heater'];
+const everywhere: readonly SubjectKind[] = ['machine', 'drive', 'heater', 'supply'];
 const drive: readonly SubjectKind[] = ['drive'];
 const inDrive = ['axes', '*', 'drive'];
 
@@ -41,7 +41,7 @@ export const scopeRows: readonly ScopeRow[] = [
   { id: 'brake', title: 'brake', subjects: drive, within: { scope: 'drive', key: 'brake' }, part: { kind: 'brake', by: 'part-key' }, schema: [...inDrive, 'brake'] },
   { id: 'counterbalance', title: 'counterbalance', subjects: drive, within: { scope: 'drive', key: 'counterbalance' }, schema: [...inDrive, 'counterbalance'] },
   { id: 'motor', title: 'motor', subjects: drive, within: { scope: 'drive', key: 'motor' }, part: { kind: 'stepper', by: 'own-text' }, schema: ['parts', '*'] },
-  { id: 'supply', title: 'supply', subjects: ['drive', 'heater'], within: { scope: ['drive', 'heater'], key: 'supply' }, section: 'supplies', schema: ['supplies', '*'] },
+  { id: 'supply', title: 'supply', subjects: ['drive', 'heater', 'supply'], within: { scope: ['drive', 'heater'], key: 'supply' }, section: 'supplies', schema: ['supplies', '*'] },
   { id: 'heater', title: 'heated part', subjects: ['heater'], schema: ['heating', '*'] },
 ];
 

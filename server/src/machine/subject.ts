@@ -17,7 +17,10 @@ interface Layer {
   readonly part?: string;
 }
 
-/** What an evaluation is about: a drive of an axis, a heated part, or the machine as a whole. Reads inputs by name. */
+/** A value that stands in for what is written, and where it comes from if not from the entry's own place. */
+export type Override = InputValue & { readonly origin?: Origin };
+
+/** What an evaluation is about: a drive of an axis, a heated part, a supply, or the machine as a whole. Reads inputs by name. */
 export class Subject {
   /** What has been read of the documents so far. */
   readonly log: ReadingLog = new Map();
@@ -32,12 +35,12 @@ export class Subject {
     readonly fixed: ReadonlyMap<string, EntryPath>,
     /** False for a drive option that is only compared. */
     readonly chosen = true,
-    /** Values that stand in for what is written, while a remedy looks for one that passes. */
-    readonly overrides: ReadonlyMap<string, InputValue> = new Map(),
+    /** Values that stand in for what is written, while a remedy looks for one that passes, or that come from other subjects. */
+    readonly overrides: ReadonlyMap<string, Override> = new Map(),
   ) {}
 
   /** The same subject with some inputs replaced. */
-  withInputs(overrides: ReadonlyMap<string, InputValue>): Subject {
+  withInputs(overrides: ReadonlyMap<string, Override>): Subject {
     return new Subject(this.machine, this.kind, this.id, this.fixed, this.chosen, new Map([...this.overrides, ...overrides]));
   }
 
@@ -89,7 +92,10 @@ export class Subject {
     const { scope, entry } = splitInput(id);
     const override = this.overrides.get(id);
     const write = this.hasScope(scope) ? this.placeOf(scope, entry) : undefined;
-    if (override) return { id, state: 'known', value: override, origin: write ? { from: 'here', place: write } : { from: 'several', parts: [] } };
+    if (override) {
+      const { origin = write ? { from: 'here', place: write } : { from: 'several', parts: [] }, ...value } = override;
+      return { id, state: 'known', value, origin };
+    }
     if (!this.hasScope(scope)) return { id, state: 'missing', write: undefined };
     for (const layer of this.#layersOf(scope)) {
       const node = childOf(layer.node, entry);
@@ -251,7 +257,7 @@ const member = (node: MapNode, title: string, list: Place, index: number): Membe
 const memberQuantities: Readonly<Record<string, QuantityKind>> = {
   mass: 'mass',
   ratio: 'ratio',
-  efficiency: 'ratio',
+  efficiency: 'share',
   backlash: 'angle',
   'rotational-inertia': 'rotational-inertia',
   'torque-rating': 'torque',

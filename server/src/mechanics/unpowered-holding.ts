@@ -8,7 +8,7 @@ import { requireFinite, requireNotNegative, requirePositive } from './require-ar
 export type HoldingVerdict = 'holds' | 'may-creep' | 'drops';
 
 /** What the verdict rests on. */
-export type Holder = 'thread' | 'brake' | 'balance' | 'collar' | 'detent' | 'several' | 'nothing';
+export type Holder = 'thread' | 'brake' | 'balance' | 'reduction' | 'collar' | 'detent' | 'several' | 'nothing';
 
 /** Factor from which friction or a brake counts as holding. Common practice, no published source. */
 export const HOLDING_FACTOR = 1.5;
@@ -30,6 +30,8 @@ export interface HoldingSituation {
   readonly detentTorque: number;
   /** Torque of a brake that closes without power, referred to the screw, in N·m, 0 or above; undefined: no brake. */
   readonly brakeTorque?: number | undefined;
+  /** Whether a stage between screw and motor cannot be driven from the screw, even at its best believable efficiency (a worm of low efficiency). */
+  readonly reductionLocks?: boolean | undefined;
 }
 
 export interface Holding {
@@ -47,7 +49,7 @@ export interface Holding {
  * The verdict on one drive: holds, may creep, or drops.
  *
  * Formula, in this order: no load left: holds. Thread factor s = µ′/tan λ from 1.5: the thread holds. Brake from 1.5 × F l/(2π): the brake holds. s from 1: may creep.
- * Otherwise the thread runs down, and what resists (collar + detent + brake) is compared with what drives (F d2/2 tan(λ − φ′)): from 1 it may creep, below it drops.
+ * Otherwise the thread runs down. A reduction that locks: may creep, since vibration unlocks it as it does a thread. Else what resists (collar + detent + brake) is compared with what drives (F d2/2 tan(λ − φ′)): from 1 it may creep, below it drops.
  * Collar and detent never earn "holds": the collar is replaced by a rolling bearing one day, and a detent is no brake.
  * @param situation torques in N·m, load in N, factors without unit; domains as in `HoldingSituation`.
  * @returns verdict, holder and factor.
@@ -82,6 +84,7 @@ export function judgeHolding(situation: HoldingSituation): Holding {
     return { verdict: 'may-creep', holder: 'thread', factor: Math.max(kineticFactor, 1), holdsOnlyAtRest, vibrationCaveat: true };
   }
   const factor = resisting / drivingTorque;
+  if (situation.reductionLocks === true) return { verdict: 'may-creep', holder: 'reduction', factor: Math.max(factor, 1), holdsOnlyAtRest, vibrationCaveat: true };
   if (factor < 1) return { verdict: 'drops', holder: 'nothing', factor, holdsOnlyAtRest, vibrationCaveat: staticFactor >= 1 };
   const alone = (['collar', 'detent', 'brake'] as const).filter(
     (name) => ({ collar: collarTorque, detent: detentTorque, brake: brakeTorque })[name] >= drivingTorque,

@@ -16,6 +16,8 @@ export interface Client {
   readonly markdownHover: boolean;
   readonly markdownCompletion: boolean;
   readonly snippets: boolean;
+  /** Adds the indent of the line to the further lines of a completion. */
+  readonly indentsCompletions: boolean;
   /** Fields of a completion that may come later. */
   readonly completionResolves: readonly string[];
   readonly codeActionLiterals: boolean;
@@ -56,6 +58,7 @@ export function clientOf(params: unknown): Client {
     workspaceFolders: can('workspace', 'workspaceFolders'),
     markdownHover: readsMarkdown(words('textDocument', 'hover', 'contentFormat')),
     markdownCompletion: readsMarkdown(words('textDocument', 'completion', 'completionItem', 'documentationFormat')),
+    indentsCompletions: listIn(fieldAt(params, 'capabilities', 'textDocument', 'completion', 'completionItem', 'insertTextModeSupport', 'valueSet')).includes(2),
     snippets: can('textDocument', 'completion', 'completionItem', 'snippetSupport'),
     completionResolves: words('textDocument', 'completion', 'completionItem', 'resolveSupport', 'properties'),
     codeActionLiterals: has('textDocument', 'codeAction', 'codeActionLiteralSupport'),

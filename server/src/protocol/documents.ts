@@ -58,7 +58,7 @@ export class OpenDocument {
 
 const lineEnds = (text: string): number => text.match(/\r\n|\n|\r/g)?.length ?? 0;
 
-export const isDescriptionName = (uri: string): boolean => /\.(?:machine|parts)\.ya?ml$/i.test(uri);
+const isDescriptionName = (uri: string): boolean => /\.(?:machine|parts)\.ya?ml$/i.test(uri);
 
 /** One name for all spellings of the address of a file: editors and servers escape different characters. */
 export function keyOf(uri: string): string {

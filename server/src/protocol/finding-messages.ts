@@ -1,4 +1,4 @@
-import { DiagnosticSeverity, DiagnosticTag, type Diagnostic as Message } from 'vscode-languageserver';
+import type { Diagnostic as Message, DiagnosticTag } from 'vscode-languageserver';
 import type { Diagnostic, Location } from '../services/diagnostics.ts';
 import type { Snapshot } from '../services/snapshot.ts';
 import type { Client } from './client.ts';
@@ -10,12 +10,9 @@ export const source = 'axiswright';
 /** The address of a check's page; undefined where there is none that the client could open. */
 export type PageAddress = (id: string) => string | undefined;
 
-const severities = {
-  error: DiagnosticSeverity.Error,
-  warning: DiagnosticSeverity.Warning,
-  information: DiagnosticSeverity.Information,
-  hint: DiagnosticSeverity.Hint,
-} as const;
+/** The numbers that the protocol has for them. */
+const severities = { error: 1, warning: 2, information: 3, hint: 4 } as const;
+const faded: typeof DiagnosticTag.Unnecessary = 1;
 
 /** At most so many places stand below a finding. */
 const MOST_RELATED = 4;
@@ -32,7 +29,7 @@ export function messageOf(diagnostic: Diagnostic, snapshot: Snapshot, client: Cl
     ...(page === undefined ? {} : { codeDescription: { href: page } }),
     source,
     message,
-    ...(unnecessary === true && client.unnecessaryTag ? { tags: [DiagnosticTag.Unnecessary] } : {}),
+    ...(unnecessary === true && client.unnecessaryTag ? { tags: [faded] } : {}),
     ...(places.length === 0 ? {} : { relatedInformation: places.map((place) => ({ location: locationOf(place, snapshot), message: place.message })) }),
   };
 }
@@ -47,7 +44,7 @@ export function linesOf(uri: string, { document, lists }: Snapshot): Lines {
 /** Said in place of all findings when the analysis itself failed: silence would read as "nothing wrong". */
 export const faultMessage: Message = {
   range: { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } },
-  severity: DiagnosticSeverity.Information,
+  severity: severities.information,
   source,
   message: 'This file could not be analysed. This is a fault of the tool: please report it with this file.',
 };

@@ -1,10 +1,12 @@
-import { LSPErrorCodes, ResponseError, type CodeAction, type Diagnostic as Message, type TextDocumentEdit, type TextEdit, type WorkspaceEdit } from 'vscode-languageserver';
+import type { CancellationToken, CodeAction, Diagnostic as Message, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
 import type { DocumentEdits, Fix, FixKind } from '../services/fixes.ts';
 import type { Asked, Desk } from './desk.ts';
+import { outdated } from './fence.ts';
 import { linesOf } from './finding-messages.ts';
 import { fixAllKind } from './offers.ts';
 import { fieldAt, fieldsOf, listIn, rangeIn, textIn, uriIn } from './parameters.ts';
-import { rangeOf, spanOf } from './positions.ts';
+import { rangeOf, spanOf, type Span } from './positions.ts';
+import { turn } from './scheduling.ts';
 
 /** What is kept in a fix that comes without its edits, to find it again in a text that may have changed. */
 interface Ticket {
@@ -27,7 +29,7 @@ export function answerFixes(desk: Desk): void {
     const kinds = Array.isArray(only) ? only.flatMap((kind) => textIn(kind) ?? []) : undefined;
     const wanted = (kind: string): boolean => kinds === undefined || kinds.some((asking) => asking === '' || kind === asking || kind.startsWith(`${asking}.`));
     return [
-      ...(wanted('quickfix') ? quickFixes(desk, asked, spanOf(asked.snapshot.document.lines, range), listIn(fieldAt(params, 'context', 'diagnostics'))) : []),
+      ...(wanted('quickfix') ? await quickFixes(desk, asked, spanOf(asked.snapshot.document.lines, range), listIn(fieldAt(params, 'context', 'diagnostics')), token) : []),
       // Only where it is asked for by name: it belongs to saving and to its own menu, not to the light bulb.
       ...(kinds !== undefined && wanted(fixAllKind) ? fixAllAction(desk, asked) : []),
     ];
@@ -38,34 +40,43 @@ export function answerFixes(desk: Desk): void {
     if (!ticket) return action;
     const asked = await desk.open(ticket.uri, token);
     const fix = asked && findAgain(ticket, asked);
-    if (!fix) throw new ResponseError(LSPErrorCodes.ContentModified, 'The text has changed since this was offered. Ask for the fixes again.');
+    if (!fix) throw outdated('The text has changed since this was offered. Ask for the fixes again.');
     return { ...fieldsOf(action), edit: editOf(fix.changes, asked, desk) };
   });
 }
 
-/** The fixes of the findings that the person sees there; of what is not shown, none. */
-function quickFixes(desk: Desk, asked: Asked, span: { start: number; end: number }, shown: readonly unknown[]): readonly CodeAction[] {
+/**
+ * The fixes of the findings that the person sees there; of what is not shown, none. Proving a cure takes some time, so others have their
+ * turn between one finding and the next.
+ */
+async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly unknown[], token: CancellationToken): Promise<readonly CodeAction[]> {
   const { client } = desk;
-  const { snapshot, document } = asked;
-  const { lines } = snapshot.document;
-  if (shown.length === 0) return [];
+  const { snapshot, document, analysis } = asked;
+  const { revision } = document;
   const kinds: readonly FixKind[] = client.pages ? ['spelling', 'remedy', 'explain'] : ['spelling', 'remedy'];
-  return asked.analysis.fixesAt(snapshot, span, kinds).flatMap((fix): CodeAction[] => {
-    const { diagnostic } = fix;
-    const range = rangeOf(lines, diagnostic.span);
+  const actions: CodeAction[] = [];
+  for (const diagnostic of snapshot.diagnostics) {
+    if (diagnostic.span.start > span.end || diagnostic.span.end < span.start) continue;
+    const range = rangeOf(snapshot.document.lines, diagnostic.span);
     const told = shown.find((candidate) => codeIn(candidate) === diagnostic.code && sameStart(rangeIn(fieldsOf(candidate)['range']), range));
-    if (told === undefined) return [];
-    const action: CodeAction = {
-      title: fix.title,
-      kind: 'quickfix',
-      diagnostics: [told as Message], // given back as it came
-      ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}),
-    };
-    if (fix.page !== undefined) return [{ ...action, command: { title: fix.title, command: 'axiswright.explainFinding', arguments: [fix.page] } }];
-    if (!client.resolvesEdits) return [{ ...action, edit: editOf(fix.changes, asked, desk) }];
-    const ticket: Ticket = { uri: document.uri, revision: document.revision, code: diagnostic.code, title: fix.title, start: diagnostic.span.start };
-    return [{ ...action, data: ticket }];
-  });
+    if (told === undefined) continue;
+    await turn();
+    if (token.isCancellationRequested || document.revision !== revision) return [];
+    const fixes = analysis.fixesAt(snapshot, diagnostic.span, kinds).filter((fix) => fix.diagnostic === diagnostic);
+    actions.push(...fixes.map((fix) => actionOf(fix, told as Message, asked, desk))); // the finding is given back as it came
+  }
+  // What changes something stands before what only explains.
+  return [...actions.filter(({ command }) => command === undefined), ...actions.filter(({ command }) => command !== undefined)];
+}
+
+function actionOf(fix: Fix, told: Message, asked: Asked, desk: Desk): CodeAction {
+  const { client } = desk;
+  const { document } = asked;
+  const action: CodeAction = { title: fix.title, kind: 'quickfix', diagnostics: [told], ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}) };
+  if (fix.page !== undefined) return { ...action, command: { title: fix.title, command: 'axiswright.explainFinding', arguments: [fix.page] } };
+  if (!client.resolvesEdits) return { ...action, edit: editOf(fix.changes, asked, desk) };
+  const ticket: Ticket = { uri: document.uri, revision: document.revision, code: fix.diagnostic.code, title: fix.title, start: fix.diagnostic.span.start };
+  return { ...action, data: ticket };
 }
 
 function fixAllAction(desk: Desk, asked: Asked): readonly CodeAction[] {

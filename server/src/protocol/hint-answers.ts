@@ -41,7 +41,8 @@ export class Hints {
   /** Whether the hints of a text differ from what its editor was given; it may not have asked for any. */
   async differ(document: OpenDocument): Promise<boolean> {
     const before = this.#shown.get(document);
-    if (before === undefined || !(await this.#areOn(document))) return false;
+    if (before === undefined) return false;
+    if (!(await this.#areOn(document))) return before !== '';
     const snapshot = await this.#desk.scheduler.latest(document);
     if (!snapshot) return false;
     return signature(this.#all(document, snapshot, await this.#desk.scheduler.analysis())) !== before;

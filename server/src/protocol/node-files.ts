@@ -1,4 +1,4 @@
-import { readFile, realpath, stat } from 'node:fs/promises';
+import fs from 'node:fs';
 import { isAbsolute, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { MOST_BYTES, type FileSource } from './files.ts';
@@ -11,7 +11,7 @@ export function filesOnDisk(folders: () => readonly string[]): FileSource {
   return async (uri) => {
     const path = pathOf(uri);
     if (path === undefined) return undefined;
-    const real = await realpath(path);
+    const real = await fs.promises.realpath(path);
     const roots = await Promise.all(folders().map(realFolder));
     return roots.some((root) => root !== undefined && isInside(real, root)) ? readText(real) : undefined;
   };
@@ -25,15 +25,15 @@ function isInside(path: string, folder: string): boolean {
 
 /** Looks before it opens: opening a pipe would wait for somebody to write into it. */
 async function readText(path: string): Promise<string | undefined> {
-  const found = await stat(path);
+  const found = await fs.promises.stat(path);
   if (!found.isFile() || found.size > MOST_BYTES) return undefined;
-  return new TextDecoder('utf-8', { fatal: true }).decode(await readFile(path));
+  return new TextDecoder('utf-8', { fatal: true }).decode(await fs.promises.readFile(path));
 }
 
 async function realFolder(uri: string): Promise<string | undefined> {
   const path = pathOf(uri);
   try {
-    return path === undefined ? undefined : await realpath(path);
+    return path === undefined ? undefined : await fs.promises.realpath(path);
   } catch {
     return undefined;
   }

@@ -1,4 +1,4 @@
-import { MarkupKind, type DocumentLink, type Hover, type Location, type MarkupContent } from 'vscode-languageserver';
+import type { DocumentLink, Hover, Location, MarkupContent } from 'vscode-languageserver';
 import type { Desk } from './desk.ts';
 import { locationOf } from './finding-messages.ts';
 import { fieldAt, uriIn } from './parameters.ts';
@@ -41,4 +41,4 @@ export function answerReading(desk: Desk): void {
 
 /** Markdown where the client shows it. */
 export const markup = (markdown: string, shown: boolean): MarkupContent =>
-  shown ? { kind: MarkupKind.Markdown, value: markdown } : { kind: MarkupKind.PlainText, value: plainText(markdown) };
+  shown ? { kind: 'markdown', value: markdown } : { kind: 'plaintext', value: plainText(markdown) };

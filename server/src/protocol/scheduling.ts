@@ -6,8 +6,11 @@ import type { Files } from './files.ts';
 
 export type Analysis = typeof analysisModule;
 
-/** An analysis that takes no longer than a frame is done at once; one that does waits for a pause in the typing, by half of what it costs. */
-const FRAME = 16;
+/**
+ * An analysis is done as soon as no message is waiting. Only one that is slow enough to be felt, in milliseconds, waits for a pause in the
+ * typing as well: half of what it costs beyond that.
+ */
+const FELT = 100;
 const LONGEST_PAUSE = 200;
 /** Nobody waits longer than this for somebody to stop typing. */
 const MOST_PATIENCE = 1_000;
@@ -125,7 +128,7 @@ export class Scheduler {
   async #pause(document: OpenDocument): Promise<void> {
     const patience = Date.now() + MOST_PATIENCE;
     const cost = this.#costs.get(document) ?? 0;
-    const pause = cost > FRAME ? Math.min(cost / 2, LONGEST_PAUSE) : 0;
+    const pause = Math.min(Math.max(0, (cost - FELT) / 2), LONGEST_PAUSE);
     for (;;) {
       const received = this.#received();
       await turn();
@@ -141,11 +144,17 @@ export class Scheduler {
   #take(document: OpenDocument, snapshots: Snapshots): Snapshot {
     const known = this.known(document);
     if (known) return known;
-    const first = !this.#kept.has(document);
+    const before = this.#kept.get(document)?.snapshot;
     const since = Date.now();
-    const snapshot = snapshots.take(document.uri, document.text);
-    // The first one is slow by its nature and says nothing of what an edit will cost.
-    if (!first) this.#costs.set(document, Date.now() - since);
+    let snapshot = snapshots.take(document.uri, document.text);
+    if (before && namesOfLists(before) !== namesOfLists(snapshot)) {
+      // A list more may give what was looked for in vain, and what is kept of the version before does not know of it.
+      snapshots.forget(document.uri);
+      snapshot = snapshots.take(document.uri, document.text);
+    } else if (before) {
+      // The first one is slow by its nature and says nothing of what an edit will cost.
+      this.#costs.set(document, Date.now() - since);
+    }
     this.#kept.set(document, { stamp: this.#stamp(document), snapshot });
     return snapshot;
   }
@@ -154,3 +163,5 @@ export class Scheduler {
     return `${document.revision} ${this.#files.revision}`;
   }
 }
+
+const namesOfLists = ({ lists }: Snapshot): string => lists.map(({ uri }) => uri).join('\n');

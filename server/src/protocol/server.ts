@@ -1,5 +1,6 @@
-import { DidChangeConfigurationNotification, DidChangeWatchedFilesNotification, type Connection, type InitializeResult } from 'vscode-languageserver';
+import type { Connection, InitializeResult } from 'vscode-languageserver';
 import { clientOf, type Client } from './client.ts';
+import { answerCompletion } from './completion-answers.ts';
 import { Desk } from './desk.ts';
 import { Documents } from './documents.ts';
 import { Fence } from './fence.ts';
@@ -8,6 +9,7 @@ import { answerFixes } from './fix-answers.ts';
 import { Folders } from './folders.ts';
 import { Hints } from './hint-answers.ts';
 import { offersTo } from './offers.ts';
+import { answerOutline } from './outline-answers.ts';
 import { fieldAt, fieldsOf, textIn } from './parameters.ts';
 import { answerReading } from './reading-answers.ts';
 import { Scheduler, type Analysis } from './scheduling.ts';
@@ -54,6 +56,8 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
   telling.answer();
   hints.answer();
   answerReading(desk);
+  answerCompletion(desk);
+  answerOutline(desk);
   answerFixes(desk);
   fence.request('axiswright/page', null, async (params) => {
     const markdown = (await scheduler.analysis()).page(textIn(fieldsOf(params)['id']) ?? '');
@@ -77,10 +81,11 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
 /** Asks for the notices that are not sent unless asked for. */
 async function register(connection: Connection, client: Client): Promise<void> {
   const watchers = ['**/*.machine.yaml', '**/*.parts.yaml'].map((globPattern) => ({ globPattern }));
-  await Promise.all([
-    client.watchesFiles ? connection.client.register(DidChangeWatchedFilesNotification.type, { watchers }) : undefined,
-    client.configurationNotice ? connection.client.register(DidChangeConfigurationNotification.type, { section }) : undefined,
-  ]);
+  const registrations = [
+    ...(client.watchesFiles ? [{ id: 'files', method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers } }] : []),
+    ...(client.configurationNotice ? [{ id: 'settings', method: 'workspace/didChangeConfiguration', registerOptions: { section } }] : []),
+  ];
+  if (registrations.length > 0) await connection.sendRequest('client/registerCapability', { registrations });
 }
 
 function outbox(connection: Connection): Outbox {

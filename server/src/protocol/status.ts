@@ -1,3 +1,4 @@
+import type { Element } from '../services/elements.ts';
 import type { Snapshot } from '../services/snapshot.ts';
 import type { Analysis } from './scheduling.ts';
 
@@ -10,15 +11,19 @@ export interface Status {
 
 /** Counts over the chosen drives and the heated parts of machines. */
 export function statusOf(snapshots: readonly Snapshot[], { elementsAt, standingOf }: Analysis): Status {
-  let checks = 0;
-  let findings = 0;
+  const status = { checks: 0, findings: 0 };
   for (const snapshot of snapshots) {
-    findings += snapshot.diagnostics.length;
-    for (const { subject } of snapshot.analysis?.evaluations ?? []) {
-      const place = subject.chosen ? subject.placeOf(subject.kind) : undefined;
-      const element = place && elementsAt(snapshot, place).find(({ scope, evaluation }) => scope.id === subject.kind && evaluation.subject === subject);
-      if (element) checks += standingOf(element, snapshot).computed;
+    status.findings += snapshot.diagnostics.length;
+    const scopes = new Map<string, Element['scope'] | undefined>();
+    for (const evaluation of snapshot.analysis?.evaluations ?? []) {
+      const { kind, chosen } = evaluation.subject;
+      const place = chosen ? evaluation.subject.placeOf(kind) : undefined;
+      if (!place) continue;
+      // What a drive is called in the description is the same for all of them, and looking for it is slow.
+      if (!scopes.has(kind)) scopes.set(kind, elementsAt(snapshot, place).find(({ scope }) => scope.id === kind)?.scope);
+      const scope = scopes.get(kind);
+      if (scope) status.checks += standingOf({ scope, evaluation }, snapshot).computed;
     }
   }
-  return { checks, findings };
+  return status;
 }

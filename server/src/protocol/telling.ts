@@ -1,10 +1,13 @@
-import { DocumentDiagnosticReportKind, type Diagnostic as Message, type DocumentDiagnosticReport, type PublishDiagnosticsParams } from 'vscode-languageserver';
+import type { Diagnostic as Message, DocumentDiagnosticReport, PublishDiagnosticsParams } from 'vscode-languageserver';
 import type { Desk } from './desk.ts';
 import type { OpenDocument } from './documents.ts';
 import type { Hints } from './hint-answers.ts';
 import { fieldsOf, textIn, uriIn } from './parameters.ts';
 import { Reports } from './reporting.ts';
 import { statusOf, type Status } from './status.ts';
+
+/** The status is told when nothing has been told for so long, in milliseconds. */
+const STATUS_PAUSE = 200;
 
 /** What the server says of its own accord. */
 export interface Outbox {
@@ -24,6 +27,7 @@ export class Telling {
   /** What was sent last, by text: version and result. */
   readonly #sent = new Map<OpenDocument, string>();
   #status = '';
+  #statusTimer: ReturnType<typeof setTimeout> | undefined;
 
   constructor(desk: Desk, hints: Hints, outbox: Outbox) {
     this.#desk = desk;
@@ -41,7 +45,7 @@ export class Telling {
       this.#tellStatus();
       if (!report) return full([]);
       const { resultId, items } = report;
-      return textIn(fieldsOf(params)['previousResultId']) === resultId ? { kind: DocumentDiagnosticReportKind.Unchanged, resultId } : { ...full(items), resultId };
+      return textIn(fieldsOf(params)['previousResultId']) === resultId ? { kind: 'unchanged', resultId } : { ...full(items), resultId };
     });
   }
 
@@ -105,11 +109,17 @@ export class Telling {
     });
   }
 
-  /** Counts what is known of the open texts, when our own extension is there to show it and it has changed. */
+  /** Counts what is known of the open texts when the typing pauses, for our own extension, which shows it. */
   #tellStatus(): void {
-    const { client, scheduler, documents, fence } = this.#desk;
+    if (!this.#desk.client.pages) return;
+    clearTimeout(this.#statusTimer);
+    this.#statusTimer = setTimeout(() => this.#countStatus(), STATUS_PAUSE);
+  }
+
+  #countStatus(): void {
+    const { scheduler, documents, fence } = this.#desk;
     const analysis = scheduler.loaded;
-    if (!client.pages || !analysis) return;
+    if (!analysis) return;
     fence.run('status', async () => {
       const status = statusOf(documents.descriptions.flatMap((document) => scheduler.known(document) ?? []), analysis);
       const told = `${status.checks} ${status.findings}`;
@@ -120,7 +130,7 @@ export class Telling {
   }
 }
 
-const full = (items: readonly Message[]): { kind: 'full'; items: Message[] } => ({ kind: DocumentDiagnosticReportKind.Full, items: [...items] });
+const full = (items: readonly Message[]): { kind: 'full'; items: Message[] } => ({ kind: 'full', items: [...items] });
 
 /** Asks all of them, so that each is brought up to date, and tells whether one said yes. */
 async function anyOf<T>(items: readonly T[], ask: (item: T) => Promise<boolean>): Promise<boolean> {

@@ -1,5 +1,5 @@
 import type { Desk } from './desk.ts';
-import { isDescriptionName, keyOf, OpenDocument } from './documents.ts';
+import { keyOf, OpenDocument } from './documents.ts';
 import type { Files } from './files.ts';
 import { changesIn, fieldAt, fieldsOf, listIn, textIn, uriIn } from './parameters.ts';
 import type { Telling } from './telling.ts';
@@ -111,7 +111,7 @@ export class Texts {
     const { documents, scheduler } = this.#desk;
     const key = keyOf(uri);
     const users = documents.descriptions.filter((document) => scheduler.listsOf(document).some((list) => keyOf(list) === key));
-    if (users.length === 0 && !isDescriptionName(uri)) return;
+    if (users.length === 0) return;
     this.#files.changed(uri);
     this.#telling.reconsider(users);
   }

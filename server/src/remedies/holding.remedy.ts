@@ -1,5 +1,5 @@
 import type { Evaluation } from '../figures/evaluation.ts';
-import { resultText } from './entry-proposals.ts';
+import { solvedProposal } from './entry-proposals.ts';
 import { niceNumber } from './nice-values.ts';
 import { choice, number, remedy, type Proposal, type RemedyContext } from './remedy.ts';
 
@@ -15,29 +15,56 @@ function brake(context: RemedyContext): readonly Proposal[] {
   const has = context.before.subject.isPresent('brake');
   const present = has ? (context.before.bounds('brake.holding-torque')?.nominal ?? 0) : 0;
   const at = (has ? context.before.choice('brake.at') : undefined) ?? 'motor';
-  const found = BRAKES.find((torque) => torque > present && holds(context.tryWith({ 'brake.holding-torque': number(torque), 'brake.at': choice(at) })));
+  const found = BRAKES.find((torque) => {
+    if (torque <= present) return false;
+    const after = context.tryWith({ 'brake.holding-torque': number(torque), 'brake.at': choice(at) });
+    return holds(after) && context.passes(after);
+  });
   const place = context.place('brake');
   if (found === undefined || !place) return [];
   const torque = `${found} N·m`;
   const torquePlace = context.place('brake.holding-torque');
   const changes = has && torquePlace ? [{ place: torquePlace, value: torque }] : [{ place, value: { 'holding-torque': torque, at } }];
-  return [{ changes, title: () => `Fit a spring-applied brake of ${torque} on the ${at === 'motor' ? 'motor shaft' : 'screw'}: it holds with power off` }];
+  return [{ changes, what: `Fit a ${torque} spring-applied brake` }];
 }
 
 function counterbalance(context: RemedyContext): readonly Proposal[] {
   const { before } = context;
   const mass = before.bounds('axis.moved-mass');
   const gravity = before.bounds('conditions.gravity')?.nominal;
-  if (!mass || gravity === undefined || before.subject.isPresent('counterbalance') || before.choice('axis.direction') !== 'vertical') return [];
-  // Between the lightest and the heaviest load the axis is balanced; the weight must still win, or the axis would rise.
-  const force = niceNumber(mass.low * gravity, 'down');
+  const inclination = before.bounds('axis.inclination')?.low;
   const place = context.place('counterbalance');
-  if (!place || force <= 0) return [];
-  const text = `${Number(force.toPrecision(3))} N`;
-  return [{ changes: [{ place, value: { force: text } }], title: (after) => `Balance ${text} of the weight by a spring or counterweight (stored energy)${resultText(context, after)}` }];
+  if (!mass || gravity === undefined || inclination === undefined || !place || before.subject.isPresent('counterbalance')) return [];
+  // Never more than the lightest load weighs: the axis would rise.
+  const most = 0.98 * mass.low * gravity * Math.sin(inclination);
+  if (most <= 0) return [];
+  const share = context.solveAlong((part) => ({ 'counterbalance.force': number(part * most) }));
+  if (share === undefined) return [];
+  const force = Math.min(niceNumber(share * most, 'up'), most);
+  const text = `${Number(force.toPrecision(2)) > most ? Math.floor(most) : Number(force.toPrecision(3))} N`;
+  return [{ changes: [{ place, value: { force: text } }], what: `Counterbalance ${text} of the weight`, price: 'stored energy' }];
 }
 
 export default [
-  remedy({ id: 'fit-a-brake', summary: 'Fits the smallest usual spring-applied brake that holds the load with power off.', cures, propose: brake }),
-  remedy({ id: 'balance-the-weight', summary: 'Carries most of the weight by a spring or a counterweight.', cures: [...cures, 'motor-cannot-lift', 'motor-margin-thin'], propose: counterbalance }),
+  remedy({ id: 'fit-a-brake', summary: 'Fits the smallest usual spring-applied brake that holds the load with power off.', cost: 4, cures, propose: brake }),
+  remedy({
+    id: 'balance-the-weight',
+    summary: 'Carries part of the weight by a spring or a counterweight: no more than is needed.',
+    cost: 4.5,
+    cures: [
+      'drops-unpowered', 'may-creep-unpowered', 'motor-cannot-lift', 'motor-margin-thin', 'rest-current-too-low', 'nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'nut-overheats', 'screw-buckles',
+      'coupling-overloaded', 'lowering-returns-energy', 'supply-voltage-rises', 'motor-overruns-going-down', 'thrust-bearing-overloaded', 'ball-nut-life-short', 'ball-nut-dents',
+    ],
+    propose: counterbalance,
+  }),
+  remedy({
+    id: 'lighter-counterbalance',
+    summary: 'Takes force out of the counterbalance, which the motor has to push against on the way down.',
+    cost: 2,
+    cures: ['motor-overruns-going-down'],
+    propose: (context) => {
+      const force = context.before.bounds('counterbalance.force')?.nominal;
+      return force === undefined ? [] : solvedProposal(context, { input: 'counterbalance.force', towards: 0.1 * force, say: (written) => `Lighten the counterbalance to ${written}` });
+    },
+  }),
 ];

@@ -1,12 +1,13 @@
 import { convertFromSi } from '../language/format-quantity.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
-import { changeOf } from './entry-proposals.ts';
+import { changeOf, solvedProposal } from './entry-proposals.ts';
 import { number, remedy } from './remedy.ts';
 
 export default [
   remedy({
     id: 'layer-of-whole-steps',
     summary: 'Takes the nearest layer heights that are whole full steps of the motor.',
+    cost: 1,
     cures: ['layer-height-off-full-steps'],
     propose: (context) => {
       const step = context.before.bounds('axis.full-step-travel')?.nominal;
@@ -21,18 +22,18 @@ export default [
         const inUnit = convertFromSi(value, unit, quantity);
         const written = inUnit === undefined ? undefined : `${Number(inUnit.toPrecision(8))} ${unit}`;
         const change = written === undefined ? undefined : changeOf(context, 'axis.layer-height', written);
-        return change && written !== undefined ? [{ changes: [change], title: () => `Print layers of ${written}: ${steps} full steps each` }] : [];
+        return change && written !== undefined ? [{ changes: [change], what: `Print layers of ${written}`, result: () => `${steps} full ${steps === 1 ? 'step' : 'steps'} each` }] : [];
       });
     },
   }),
   remedy({
     id: 'more-current-at-rest',
     summary: 'Leaves more current on at rest, so that the powered motor holds the load.',
+    cost: 1,
     cures: ['rest-current-too-low'],
     propose: (context) => {
-      const found = [0.5, 0.6, 0.7, 0.8, 0.9, 1].find((share) => share > (context.before.bounds('drive.rest-current')?.nominal ?? 0) && context.passes(context.tryWith({ 'drive.rest-current': number(share) })));
-      const change = found === undefined ? undefined : changeOf(context, 'drive.rest-current', `${Math.round(found * 100)} %`);
-      return change && found !== undefined ? [{ changes: [change], title: () => `Leave ${Math.round(found * 100)} % of the current on at rest` }] : [];
+      const present = context.before.bounds('drive.rest-current')?.nominal;
+      return present === undefined || present >= 1 ? [] : solvedProposal(context, { input: 'drive.rest-current', towards: 1, say: (written) => `Leave ${written} of the current on at rest`, price: 'a warmer motor' });
     },
   }),
 ];

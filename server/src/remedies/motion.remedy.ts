@@ -1,36 +1,49 @@
-import { solvedProposal } from './entry-proposals.ts';
+import { solvedProposal, turned } from './entry-proposals.ts';
+import { rampDial, speedDial } from './move-dials.ts';
 import { remedy } from './remedy.ts';
-
-/** Slower than this share of the present value is no cure but another machine. */
-const SLOWEST = 0.05;
 
 export default [
   remedy({
     id: 'slow-the-axis',
     summary: 'Lowers the speed of the axis to the highest at which the check passes.',
+    cost: 1,
     cures: [
       'screw-whirls', 'screw-too-fast-for-its-maker', 'motor-cannot-lift', 'motor-margin-thin', 'motor-past-its-corner', 'motor-too-fast-to-estimate',
       'motor-beyond-its-points', 'motor-overruns-going-down', 'nut-overheats', 'nut-overpressed-in-motion', 'ball-nut-too-fast', 'ball-nut-life-short',
       'step-rate-too-high', 'drive-resonates-with-steps', 'motor-runs-at-its-resonance', 'free-end-swings', 'supply-current-exceeded',
-      'supply-voltage-rises', 'speed-never-reached',
+      'supply-voltage-rises', 'speed-never-reached', 'lowering-returns-energy',
     ],
-    propose: (context) => {
-      const speed = context.before.bounds('motion.speed')?.nominal;
-      return speed === undefined ? [] : solvedProposal(context, { input: 'motion.speed', towards: SLOWEST * speed, say: (written) => `Slow the axis to ${written}` });
-    },
+    propose: (context) => turned(context, [speedDial(context)]),
   }),
   remedy({
     id: 'ease-the-ramp',
     summary: 'Lowers the acceleration of the axis to the highest at which the check passes.',
+    cost: 1,
     cures: [
-      'motor-cannot-lift', 'motor-margin-thin', 'motor-overruns-going-down', 'drive-gives-too-much', 'nut-spring-too-weak', 'ball-nut-goes-slack',
-      'coupling-overloaded', 'reduction-overloaded', 'nut-play-too-large', 'position-error-over-accuracy', 'supply-voltage-rises',
+      'motor-cannot-lift', 'motor-margin-thin', 'motor-overruns-going-down', 'drive-gives-too-much', 'nut-spring-too-weak', 'ball-nut-goes-slack', 'ball-nut-dents',
+      'coupling-overloaded', 'reduction-overloaded', 'nut-play-too-large', 'position-error-over-accuracy', 'supply-voltage-rises', 'supply-current-exceeded',
+      'screw-buckles', 'nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'thrust-bearing-overloaded', 'screw-overstressed',
     ],
+    propose: (context) => turned(context, [rampDial(context)]),
+  }),
+  remedy({
+    id: 'quicken-the-ramp',
+    summary: 'Raises the acceleration until the axis reaches its speed soon enough.',
+    cost: 1,
+    cures: ['ramp-looks-slipped', 'speed-never-reached'],
     propose: (context) => {
       const acceleration = context.before.bounds('motion.acceleration')?.nominal;
-      return acceleration === undefined
-        ? []
-        : solvedProposal(context, { input: 'motion.acceleration', towards: SLOWEST * acceleration, say: (written) => `Ease the ramp to ${written}` });
+      return acceleration === undefined ? [] : solvedProposal(context, { input: 'motion.acceleration', towards: 50 * acceleration, say: (written) => `Quicken the ramp to ${written}`, cost: 1 });
+    },
+  }),
+  remedy({
+    id: 'move-less',
+    summary: 'Lowers the share of time in motion.',
+    cost: 1.5,
+    cures: ['nut-overheats'],
+    propose: (context) => {
+      const duty = context.before.bounds('motion.duty')?.nominal;
+      return duty === undefined ? [] : solvedProposal(context, { input: 'motion.duty', towards: 0.02 * duty, say: (written) => `Move no more than ${written} of the time`, cost: 1.5 });
     },
   }),
 ];

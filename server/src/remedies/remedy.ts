@@ -13,8 +13,14 @@ export interface Change {
 /** A change of the design, not yet proven. */
 export interface Proposal {
   readonly changes: readonly Change[];
-  /** Change and result: `Support the far end: whirl at 41 % instead of 118 %`. What else it costs stands in it too. At most 100 characters. */
-  readonly title: (after: Evaluation) => string;
+  /** What is done, as a short order with number and unit: `Slow the axis to 42 mm/s`. The result is put behind it. */
+  readonly what: string;
+  /** What comes of it, number first where there is one; only where the finding's own figure does not tell it: `in tension, it cannot buckle`. */
+  readonly result?: (after: Evaluation) => string | undefined;
+  /** What else it costs, in few words: `stored energy`, `travel 30 mm shorter`. */
+  readonly price?: string;
+  /** How much it asks, on the scale of `Remedy.cost`, where this proposal asks for more or less than others of its kind. */
+  readonly cost?: number;
 }
 
 /** What a remedy may use to find its value. */
@@ -23,19 +29,23 @@ export interface RemedyContext {
   /** As the design stands. */
   readonly before: Evaluation;
   /** The same subject with some inputs replaced, evaluated afresh. */
-  readonly tryWith: (inputs: Readonly<Record<string, InputValue>>) => Evaluation;
-  /** Whether the finding's check has nothing to say any more. */
+  readonly tryWith: (inputs: Inputs) => Evaluation;
+  /** Whether the finding's check has nothing to say any more, and no check that is watched for its sake has anything new. */
   readonly passes: (evaluation: Evaluation) => boolean;
   /** Where an entry stands or would be written; undefined where it has no place. A part shared by others is changed in its own place. */
   readonly place: (input: string) => Place | undefined;
   /**
-   * The value nearest to the present one at which the check passes, between the present value and `towards` (both SI), found by halving;
-   * undefined when it fails even at `towards`. Monotonic in between by assumption; what comes out is proven later in any case.
+   * The value nearest to the present one that passes, between the present value and `towards` (both SI): the first of a row of values
+   * that passes, and then by halving. Undefined when none of the row passes. What comes out is proven later in any case.
    */
   readonly solve: (input: string, towards: number) => number | undefined;
-  /** The first of the candidates for which the check passes, each a set of inputs. */
-  readonly first: <T>(candidates: readonly T[], inputs: (candidate: T) => Readonly<Record<string, InputValue>>) => T | undefined;
+  /** As `solve`, along a path through several inputs: the share of the path, above 0 and up to 1, at which it first passes. */
+  readonly solveAlong: (path: (share: number) => Inputs) => number | undefined;
+  /** The first of the candidates that passes, each a set of inputs. */
+  readonly first: <T>(candidates: readonly T[], inputs: (candidate: T) => Inputs) => T | undefined;
 }
+
+export type Inputs = Readonly<Record<string, InputValue>>;
 
 /** One way to cure: what it changes, and how it finds the value. Lives alone in `*.remedy.ts` and is found by its place. */
 export interface Remedy {
@@ -44,7 +54,11 @@ export interface Remedy {
   readonly summary: string;
   /** Identifiers of the checks that it may cure. */
   readonly cures: readonly string[];
-  /** How sure it is: a change of the design, or something that only the person can decide. Never applied by itself. */
+  /** Roughly what it asks of the person: 1 a setting, 2 an adjustment or a small part, 3 a main part exchanged, 4 a part added, 5 much rebuilt. Gentler ones are offered first. */
+  readonly cost: number;
+  /** Tried only where no other remedy holds: several things are changed at once, or a wish is taken back. */
+  readonly lastResort?: boolean;
+  /** Proposals are proven before they are offered; none is ever applied by itself. */
   readonly propose: (context: RemedyContext) => readonly Proposal[];
 }
 

@@ -5,7 +5,7 @@ import { parseText } from '../language/parse-text.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { Machine } from '../machine/machine.ts';
 import { prettySymbol } from './formula-numbers.ts';
-import { blocks, escapeMarkdown, escapeShort, table } from './markdown.ts';
+import { blocks, code, escapeMarkdown, escapeShort, table } from './markdown.ts';
 import { listed, lowerFirst } from './missing.ts';
 import { originMarkdown } from './origin-text.ts';
 
@@ -16,32 +16,55 @@ const DECODED = ['screw.thread', 'screw.major-diameter', 'screw.pitch', 'screw.s
 export function designationMarkdown(size: string): string | undefined {
   const evaluation = alone(size);
   if (!evaluation) return undefined;
+  const bySource = new Map<string, string[]>();
   const rows = DECODED.flatMap((id) => {
     const input = evaluation.input(id);
     if (input.state !== 'known' || (id === 'screw.pitch' && evaluation.choice('screw.thread') === 'ball')) return [];
     const { title, symbol } = describeInput(id);
+    const source = input.origin.from === 'standard' ? escapeMarkdown(input.origin.source) : originMarkdown(input);
+    bySource.set(source, [...(bySource.get(source) ?? []), lowerFirst(title)]);
     const name = symbol === title.toLowerCase() ? title : `${title} ${prettySymbol(symbol)}`;
-    return [[escapeMarkdown(name), escapeMarkdown(showInput(id, evaluation)), originMarkdown(input)]];
+    return [[escapeMarkdown(name), escapeMarkdown(showInput(id, evaluation))]];
   });
   // A text that decides nothing is no designation.
   if (evaluation.bounds('screw.major-diameter') === undefined) return undefined;
-  return blocks(`**${escapeShort(size)}** is ${escapeMarkdown(inWords(evaluation))}.`, table(['Dimension', 'Value (limits)', 'From'], rows));
+  return blocks(`**${escapeShort(size)}** is ${escapeMarkdown(inWords(evaluation))}.`, table(['Dimension', 'Value (limits)'], rows), sourcesMarkdown(bySource));
 }
 
-/** The dimensions that matter of a drive's screw, in one line with the lead's formula. Undefined where no lead is known. */
-export function designationLine(evaluation: Evaluation): string | undefined {
+/** Where the dimensions come from, those of one source together, since most share one. */
+function sourcesMarkdown(bySource: ReadonlyMap<string, readonly string[]>): string {
+  return [...bySource].map(([source, titles]) => `- ${escapeMarkdown(capital(listed(titles)))}. Source: ${source}`).join('\n');
+}
+
+/** The lead as a row of a screw's table of figures. Undefined where no lead is known. */
+export function leadRow(evaluation: Evaluation): readonly string[] | undefined {
+  if (evaluation.input('screw.lead').state !== 'known') return undefined;
+  const { title, symbol } = describeInput('screw.lead');
+  return [escapeMarkdown(`${title} ${prettySymbol(symbol)}`), escapeMarkdown(showInput('screw.lead', evaluation)), '', ''];
+}
+
+/** A screw's lead with its formula, numbers and source, and the other dimensions that matter. Undefined where no lead is known. */
+export function leadMarkdown(evaluation: Evaluation): string | undefined {
   const lead = evaluation.input('screw.lead');
   if (lead.state !== 'known') return undefined;
+  const { title, symbol } = describeInput('screw.lead');
   const size = evaluation.choice('screw.size');
-  const pitch = evaluation.bounds('screw.pitch');
-  const starts = evaluation.bounds('screw.starts');
-  const product = pitch && starts && evaluation.choice('screw.thread') !== 'ball' ? ` l = P · n = ${showInput('screw.pitch', evaluation)} × ${showInput('screw.starts', evaluation)}` : '';
+  const hasParts = evaluation.bounds('screw.pitch') && evaluation.bounds('screw.starts') && evaluation.choice('screw.thread') !== 'ball';
+  const value = showInput('screw.lead', evaluation);
+  const formula = hasParts
+    ? `${code(prettySymbol(`${symbol} = ${describeInput('screw.pitch').symbol} · ${describeInput('screw.starts').symbol}`))}  \n${code(`${prettySymbol(symbol)} = ${showInput('screw.pitch', evaluation)} · ${showInput('screw.starts', evaluation)} = ${value}`)}`
+    : code(`${prettySymbol(symbol)} = ${value}`);
   const others = (['screw.major-diameter', 'screw.pitch-diameter', 'screw.root-diameter'] as const).flatMap((id) =>
     evaluation.input(id).state === 'known' ? [`${lowerFirst(describeInput(id).title)} ${showInput(id, evaluation)}`] : [],
   );
-  const from = originMarkdown(lead);
-  return `**Lead:** ${escapeMarkdown(`${product === '' ? '' : `${product.trim()} = `}${showInput('screw.lead', evaluation)}`)}${size === undefined ? '' : ` (${escapeShort(size)})`}; ${escapeMarkdown(listed(others))}. Source of the lead: ${from}`;
+  return [
+    `**${escapeMarkdown(title)}:** ${formula}`,
+    others.length > 0 && `${size === undefined ? '' : `${escapeShort(size)}: `}${escapeMarkdown(listed(others))}`,
+    `Source: ${originMarkdown(lead)}`,
+  ].filter((line) => line !== false).join('  \n');
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function inWords(evaluation: Evaluation): string {
   const thread = evaluation.choice('screw.thread');

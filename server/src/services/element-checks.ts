@@ -19,7 +19,7 @@ export interface Standing {
 /** Elements that gather what concerns everything inside them. */
 const WHOLE = new Set(['axis', 'drive', 'heater']);
 
-/** Scopes whose checks count for an element: its own, and those of maps inside it. */
+/** Scopes whose checks count for an element: its own, and those of maps inside it. A check counts by the entry that it underlines and by its figure. */
 function scopesUnder(scope: string): ReadonlySet<string> | 'all' {
   if (WHOLE.has(scope)) return 'all';
   return new Set(scope === 'screw' ? ['screw', 'thrust-bearing'] : [scope]);
@@ -29,7 +29,7 @@ function scopesUnder(scope: string): ReadonlySet<string> | 'all' {
 export function standingOf({ scope, evaluation }: Element, snapshot: Snapshot): Standing {
   const scopes = scopesUnder(scope.id);
   const facts = factsOf(evaluation);
-  const concerned = allChecks().filter((check) => (check.subject ?? 'drive') === evaluation.subject.kind && (scopes === 'all' || scopes.has(scopeOfCheck(check, evaluation))));
+  const concerned = allChecks().filter((check) => (check.subject ?? 'drive') === evaluation.subject.kind && (scopes === 'all' || scopes.has(scopeOfCheck(check, evaluation)) || (check.figure !== undefined && scopes.has(scopeOf(check.figure)))));
   const ids = new Set(concerned.map((check) => check.id));
   const findings = (snapshot.analysis?.findings ?? []).filter((finding) => finding.subject === evaluation.subject.id && ids.has(finding.check));
   let computed = 0;

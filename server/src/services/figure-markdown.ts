@@ -48,13 +48,18 @@ function valueClause(figure: Figure, evaluation: Evaluation): string {
 /** The formula, and below it the same with the numbers put in; where that does not go, the numbers stand in the list of terms. */
 export function formulaMarkdown({ figure, formula, terms }: Derivation, evaluation: Evaluation): string {
   const result = evaluation.result(figure.id);
-  const shown = code(prettySymbol(formula));
+  const shown = formulaLines(formula);
   if (result.state !== 'computed') return shown;
   const numbers = numbersPutIn(formula, terms.flatMap((term) => (term.value ? [{ symbol: term.symbol, text: showValue(term.id, evaluation) }] : [])));
   // A verdict in words does not stand behind an equals sign.
   const value = figure.inWords ? undefined : showValue(figure.id, evaluation);
   if (numbers === undefined) return value === undefined ? shown : `${shown} ${code(`= ${value}`)}`;
   return `${shown}  \n${code(`${prettySymbol(figure.symbol)} = ${numbers}${value === undefined ? '' : ` = ${value}`}`)}`;
+}
+
+/** A formula as code; one of several cases, parted by semicolons, has a line for each, so that none wraps in its middle. */
+export function formulaLines(formula: string): string {
+  return prettySymbol(formula).split('; ').map(code).join('  \n');
 }
 
 /** The terms in one line, for places without room for a table: `L = 395 mm, d₃ = 5.5 mm`. */

@@ -8,13 +8,12 @@ const SUBSCRIPT = `[${Object.keys(SUBSCRIPTS).join('')}]`;
 export const plainSymbol = (symbol: string): string =>
   symbol.replace(/μ/g, 'µ').replace(new RegExp(`${SUBSCRIPT}+`, 'g'), (run) => `_${[...run].map((character) => SUBSCRIPTS[character] ?? '').join('')}`);
 
-/** `F_0` as `F₀` where all of the index has raised forms of its own. */
+/**
+ * A symbol or formula as shown: an index of digits is lowered (`F₀`), any other stands behind an underscore (`F_cr`, `v_max`). Most letters have no
+ * lowered form, and a mixture within one table or formula reads worse than either.
+ */
 export function prettySymbol(symbol: string): string {
-  const raised = new Map(Object.entries(SUBSCRIPTS).map(([sub, plain]) => [plain, sub]));
-  return symbol.replace(/_([a-z0-9]+)(?![\p{L}_,])/gu, (whole, index: string) => {
-    const characters = [...index].map((character) => raised.get(character));
-    return characters.every((character) => character !== undefined) ? characters.join('') : whole;
-  });
+  return plainSymbol(symbol).replace(/_(\d+)(?![\p{L}\d_,]*[\p{L}\d])/gu, (_, digits: string) => [...digits].map((digit) => String.fromCharCode(0x2080 + Number(digit))).join(''));
 }
 
 type Token = { readonly kind: 'name' | 'number' | 'function' | 'blank' | 'open' | 'close' | 'power' | 'sign'; readonly text: string };

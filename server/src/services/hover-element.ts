@@ -1,4 +1,4 @@
-import { cautionText, severityRank, type Finding } from '../checks/judge.ts';
+import { severityRank, type Finding } from '../checks/judge.ts';
 import { deriveFigure, showFigure, showInput } from '../figures/derivation.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import { scopeOf, type Figure } from '../figures/figure.ts';
@@ -6,16 +6,18 @@ import { entrySchema } from '../machine/entry-schema.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { scopeRow } from '../machine/scopes.ts';
 import { isUncertain } from '../machine/values.ts';
-import { nameOfElement, nameOfSubject, type Element } from './elements.ts';
+import { nameOfSubject, type Element } from './elements.ts';
 import { standingOf, type Standing } from './element-checks.ts';
 import { decidingLimit, limitsOf, stateOf, urgency } from './figure-limits.ts';
-import { formulaMarkdown, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
+import { formulaLines, formulaMarkdown, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
 import { prettySymbol } from './formula-numbers.ts';
+import { cautionsMarkdown, findingsInFull, isGrave, verdictMarkdown } from './hover-verdict.ts';
+import { leadingPlace } from './leading-figures.ts';
 import { blocks, code, escapeMarkdown, escapeShort, table } from './markdown.ts';
 import { lowerFirst, missingSentences } from './missing.ts';
 import { sourceMarkdown, WEAK } from './origin-text.ts';
 import { plotAlt, plotDataUri } from './plot.ts';
-import { designationLine } from './designation.ts';
+import { leadMarkdown, leadRow } from './designation.ts';
 import type { Snapshot } from './snapshot.ts';
 
 const MOST_ROWS = 12;
@@ -24,58 +26,48 @@ const MOST_FORMULAS = 4;
 const MOST_ASSUMED = 5;
 
 /**
- * An element's hover: the verdict in a sentence, hazards in their fixed wording, the figures, the governing formulas with the numbers
- * put in, one plot, what was assumed and how to override it, and what is missing.
+ * An element's hover. Above the fold of a low editor window: the verdict, the hazards by name, and the decisive rows of the table. Below it the hazards
+ * in their fixed wording, the findings in full, the governing formulas with the numbers put in, one plot, the other formulas, what was assumed and how to
+ * override it, and what is missing.
  */
 export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot): string | undefined {
   const ranked = elements.map((element) => ({ element, standing: standingOf(element, snapshot) })).sort((a, b) => worstOf(a.standing) - worstOf(b.standing));
   const [first] = ranked;
   if (!first) return undefined;
   const { element, standing } = first;
-  const { evaluation } = element;
+  const { evaluation, scope } = element;
   const concerned = figuresOfElement(element);
   const findings = findingsAbout(evaluation, snapshot);
-  const rows = concerned
-    .filter((figure) => isShown(figure, evaluation))
-    .map((figure) => ({ figure, urgency: urgency(figure, evaluation, findings) }))
-    .sort((a, b) => a.urgency - b.urgency)
-    .slice(0, MOST_ROWS)
-    .map(({ figure }) => figure);
+  const lead = scope.id === 'screw' ? leadRow(evaluation) : undefined;
+  const rows = orderedRows(concerned.filter((figure) => isShown(figure, evaluation)), element, findings).slice(0, lead ? MOST_ROWS - 1 : MOST_ROWS);
+  const leading = rows.filter((figure) => leadingPlace(figure.id, scope.id) !== undefined).length;
+  const cells = rows.map((figure) => rowOf(figure, evaluation, findings));
   const computed = rows.filter((figure) => evaluation.result(figure.id).state === 'computed');
+  const elsewhere = findings.filter((finding) => !standing.findings.includes(finding) && rows.some((figure) => figure.id === finding.figure));
   return blocks(
-    verdict(element, standing),
-    ...new Set(standing.findings.flatMap((finding) => finding.cautions.map((caution) => `**Caution:** ${escapeMarkdown(cautionText(caution))}`))),
-    element.scope.id === 'screw' && designationLine(evaluation),
-    table(['Figure', 'Value', 'Limit', 'Used'], rows.map((figure) => rowOf(figure, evaluation, findings))),
+    verdictMarkdown(element, standing, elsewhere),
+    table(['Figure', 'Value', 'Limit', 'Used'], [...cells.slice(0, leading), ...(lead ? [lead] : []), ...cells.slice(leading)]),
+    ...cautionsMarkdown([...standing.findings, ...elsewhere.filter(isGrave)]),
+    evaluation.subject.chosen && findingsInFull(standing, elsewhere),
     ...computed.slice(0, MOST_FORMULAS).map((figure) => governing(figure, evaluation)),
-    formulasAlone(computed.slice(MOST_FORMULAS)),
+    lead && leadMarkdown(evaluation),
     plotOf(element, concerned),
+    formulasAlone(computed.slice(MOST_FORMULAS)),
     assumedMarkdown(element, rows),
     ...missingSentences(concerned.filter((figure) => figure.rank <= 2), evaluation, 4),
     othersMarkdown(ranked.slice(1)),
   );
 }
 
-const worstOf = ({ findings }: Standing): number => severityRank(findings[0]?.severity ?? 'hint') + (findings.length === 0 ? 1 : 0);
-
-/** The verdict as a full sentence. It says what was checked, never that anything is safe. */
-function verdict(element: Element, { computed, waiting, findings }: Standing): string {
-  const name = escapeShort(nameOfElement(element));
-  const { chosen } = element.evaluation.subject;
-  const [worst] = findings;
-  const grave = findings.filter((finding) => severityRank(finding.severity) <= severityRank('warning'));
-  const tail = waiting === 0 ? '' : ` ${waiting} more ${waiting === 1 ? 'check waits' : 'checks wait'} for entries that are missing.`;
-  if (!chosen) return `**${name} is an option that is not chosen: it is computed, but not checked.**`;
-  if (!worst) return computed === 0 ? (waiting === 0 ? `**${name} has no checks of its own.**` : `**${name} cannot be checked yet.**${tail}`) : `**${name} passes ${computed} ${computed === 1 ? 'check' : 'checks'} of ${computed}.**${tail}`;
-  const message = escapeMarkdown(worst.message);
-  if (grave.length === 0) {
-    const passed = computed - findings.length;
-    const noted = passed === 0 ? `has ${findings.length === 1 ? 'something' : `${findings.length} things`} to note` : `passes ${passed} of ${computed} checks; ${findings.length} ${findings.length === 1 ? 'has' : 'have'} something to note`;
-    return `**${name} ${noted}.** ${message}${tail}`;
-  }
-  const verb = grave.some((finding) => finding.certain) ? 'fails' : 'may fail';
-  return `**${name} ${verb} ${grave.length} of ${computed} checks.** ${message}${tail}`;
+/** Those that lead the element first, then those that break a limit, then the rest; within each the worst first. */
+function orderedRows(figures: readonly Figure[], { scope, evaluation }: Element, findings: readonly Finding[]): readonly Figure[] {
+  return figures
+    .map((figure) => ({ figure, urgency: urgency(figure, evaluation, findings), place: leadingPlace(figure.id, scope.id) }))
+    .sort((a, b) => Number(a.place === undefined) - Number(b.place === undefined) || a.urgency - b.urgency || (a.place ?? 0) - (b.place ?? 0))
+    .map(({ figure }) => figure);
 }
+
+const worstOf = ({ findings }: Standing): number => severityRank(findings[0]?.severity ?? 'hint') + (findings.length === 0 ? 1 : 0);
 
 /** An element's own figures and those that decide elsewhere because of it: decisive ones first. */
 export function figuresOfElement({ scope, evaluation }: Element): readonly Figure[] {
@@ -119,14 +111,14 @@ function governing(figure: Figure, evaluation: Evaluation): string {
   return [`**${escapeMarkdown(figure.title)}:** ${formula}`, terms, note, `Source: ${figure.sources.map(sourceMarkdown).join('; ')}`].filter((line) => line !== undefined).join('  \n');
 }
 
-/** Formulas without numbers, those of one source together. */
+/** Formulas without numbers, each on lines of its own, those of one source together. */
 function formulasAlone(figures: readonly Figure[]): string {
   const bySource = new Map<string, string[]>();
   for (const figure of figures) {
     const source = figure.sources.map(sourceMarkdown).join('; ');
-    bySource.set(source, [...(bySource.get(source) ?? []), `${escapeMarkdown(figure.title)}: ${code(prettySymbol(figure.formula))}`]);
+    bySource.set(source, [...(bySource.get(source) ?? []), `**${escapeMarkdown(figure.title)}:** ${formulaLines(figure.formula)}`]);
   }
-  return [...bySource].map(([source, formulas]) => `- ${formulas.join('; ')}. Source: ${source}`).join('\n');
+  return [...bySource].map(([source, formulas]) => [...formulas, `Source: ${source}`].join('  \n')).join('\n\n');
 }
 
 /** The first plot that there is: of the element's own figures, for a whole axis or drive of all that concern it. */
@@ -157,7 +149,7 @@ function assumedMarkdown({ scope, evaluation }: Element, rows: readonly Figure[]
   if (shown.length === 0) return undefined;
   const lines = shown.map(({ id, origin }) => {
     const weak = origin.weak && !origin.source.includes('memory') ? ` (${WEAK})` : '';
-    const write = entrySchema(id) ? ` Write ${code(id)} here to override.` : '';
+    const write = entrySchema(id) ? ` Write ${code(id)} to override it.` : '';
     return `- ${owner(id, scope.id)}${escapeMarkdown(lowerFirst(describeInput(id).title))} ${escapeMarkdown(showInput(id, evaluation))}; ${escapeMarkdown(origin.source)}${weak}.${write}`;
   });
   const more = assumed.length - shown.length;

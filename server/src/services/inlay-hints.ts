@@ -6,6 +6,7 @@ import { scopeRows, type ScopeRow } from '../machine/scopes.ts';
 import { keyPlaceOf } from './elements.ts';
 import { decidingLimit, limitsOf } from './figure-limits.ts';
 import { figureMarkdown } from './figure-markdown.ts';
+import { leadingPlace } from './leading-figures.ts';
 import { blocks } from './markdown.ts';
 import { spanOfPlace } from './diagnostics.ts';
 import type { Snapshot } from './snapshot.ts';
@@ -64,12 +65,12 @@ function shownFor(scope: ScopeRow, place: Place, evaluation: Evaluation, snapsho
   const speaking = evaluation.registry
     .ofKind(evaluation.subject.kind)
     .filter((figure) => figure.hint && scopeOf(figure.id) === scope.id)
-    .map((figure, index) => ({ figure, index, text: hintText(figure, evaluation), used: decidingLimit(limitsOf(figure.id, evaluation))?.used ?? 0 }))
+    .map((figure, index) => ({ figure, index, place: leadingPlace(figure.id, scope.id) ?? Infinity, text: hintText(figure, evaluation), used: decidingLimit(limitsOf(figure.id, evaluation))?.used ?? 0 }))
     .filter(({ text }) => text !== undefined)
     .sort((a, b) => b.used - a.used || a.index - b.index)
     .slice(0, MOST_FIGURES)
     // Which two are shown follows the margins; their order does not, so that nothing swaps places.
-    .sort((a, b) => a.index - b.index);
+    .sort((a, b) => a.place - b.place || a.index - b.index);
   const text = joined(speaking.map((entry) => entry.text ?? ''));
   if (text !== '') {
     if (kept && kept.size >= MOST_KEPT) kept.clear();

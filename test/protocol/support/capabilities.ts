@@ -16,7 +16,7 @@ export function capabilities(findings: 'pull' | 'push'): Record<string, unknown>
       publishDiagnostics: { relatedInformation: true, codeDescriptionSupport: true, tagSupport: { valueSet: [1, 2] }, versionSupport: false, dataSupport: true },
       ...(findings === 'pull' ? { diagnostic: { relatedDocumentSupport: false, markupMessageSupport: false } } : {}),
       hover: { contentFormat: ['markdown', 'plaintext'] },
-      completion: { completionItem: { snippetSupport: true, documentationFormat: ['markdown', 'plaintext'], resolveSupport: { properties: ['documentation', 'detail', 'additionalTextEdits'] } } },
+      completion: { completionItem: { snippetSupport: true, documentationFormat: ['markdown', 'plaintext'], insertTextModeSupport: { valueSet: [1, 2] }, resolveSupport: { properties: ['documentation', 'detail', 'additionalTextEdits'] } } },
       codeAction: { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix', 'source'] } }, isPreferredSupport: true, dataSupport: true, resolveSupport: { properties: ['edit'] } },
       documentSymbol: { hierarchicalDocumentSymbolSupport: true },
       inlayHint: { resolveSupport: { properties: ['tooltip'] } },

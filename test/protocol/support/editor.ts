@@ -1,9 +1,14 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { join } from 'node:path';
+import { beforeAll, vi } from 'vitest';
 import { createMessageConnection, StreamMessageReader, StreamMessageWriter, type MessageConnection } from 'vscode-jsonrpc/node';
 import type { Diagnostic, InitializeResult, Position, PublishDiagnosticsParams, Range } from 'vscode-languageserver';
 import { builtServer } from './built-server.ts';
 import { capabilities } from './capabilities.ts';
+
+// Each test starts a process of its own, on machines that do other things as well.
+vi.setConfig({ testTimeout: 20_000, hookTimeout: 60_000 });
+beforeAll(() => builtServer());
 
 export interface Options {
   /** `pull` and `push` are complete clients; anything else is taken as it is. */
@@ -51,14 +56,10 @@ export class Editor {
     const child = spawn(process.execPath, [join(dist, 'server-node.js'), '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
     const connection = createMessageConnection(new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin));
     const client = options.client ?? 'pull';
-    let editor: Editor | undefined;
-    const early: ((editor: Editor) => void)[] = [];
-    const later = (action: (editor: Editor) => void): void => {
-      if (editor) action(editor);
-      else early.push(action);
-    };
-    connection.onNotification((method, params) => later((it) => it.#notified(method, params)));
-    connection.onRequest((method, params) => (editor ? editor.#asked(method, params) : null));
+    const started: { editor?: Editor } = {};
+    const early: (readonly [string, unknown])[] = [];
+    connection.onNotification((method, params) => (started.editor ? started.editor.#notified(method, params) : void early.push([method, params])));
+    connection.onRequest((method, params) => (started.editor ? started.editor.#asked(method, params) : null));
     connection.onError(() => undefined);
     connection.listen();
     const initialized = await connection.sendRequest<InitializeResult>('initialize', {
@@ -68,8 +69,9 @@ export class Editor {
       capabilities: client === 'pull' || client === 'push' ? capabilities(client) : client,
       initializationOptions: options.initializationOptions,
     });
-    editor = new Editor(child, connection, initialized, options);
-    early.forEach((action) => editor && action(editor));
+    const editor = new Editor(child, connection, initialized, options);
+    started.editor = editor;
+    for (const [method, params] of early) editor.#notified(method, params);
     await connection.sendNotification('initialized', {});
     return editor;
   }

@@ -123,15 +123,15 @@ export class Workbench {
     return this.page.locator('.monaco-hover:not(.hidden) .monaco-hover-content').first();
   }
 
-  /** Text of the hover at a place, by the keyboard. */
-  async hover(line, column) {
+  /** Text of the hover at a place, by the keyboard. What the server says may come after what the editor has: `shows` is waited for. */
+  async hover(line, column, { shows = /./, timeout = 15_000 } = {}) {
     await this.focusEditor();
     await this.goTo(line, column);
     await this.page.keyboard.press('Control+K');
     await this.page.keyboard.press('Control+I');
-    await this.#hoverBox().waitFor({ timeout: 15_000 });
-    await this.page.waitForTimeout(400);
-    return (await this.#hoverBox().innerText()).trim();
+    await this.#hoverBox().waitFor({ timeout });
+    await this.page.waitForTimeout(300);
+    return (await this.until(() => this.#hoverBox().innerText(), (text) => shows.test(text), timeout)).trim();
   }
 
   /** Scrolls the hover that is open to a share of its height, 0 to 1: it is lower than what it holds. */

@@ -1,4 +1,5 @@
 import { check } from '../check.ts';
+import { numberBeside } from '../multiples.ts';
 
 export default check({
   id: 'ball-nut-dents',
@@ -12,6 +13,8 @@ export default check({
     { at: 'nut.static-safety-wanted', severity: 'warning', basis: 'common practice' },
   ],
   because: ['nut.static-rating', 'axis.moved-mass', 'axis.process-force', 'motion.acceleration'],
-  message: ({ show, worst, limit }) =>
-    `Ball nut carries up to ${show('drive.largest-load', 'high')}, a static safety of ${worst.toPrecision(3)} where ${limit.toPrecision(2)} is ${limit === 1 ? 'the least' : 'usual'}: the balls dent the races and the nut runs roughly. Take the next size or share the load.`,
+  message: ({ show, worst, limit, certain }) =>
+    `Ball nut carries up to ${show('drive.largest-load', 'high')}, a static safety of ${numberBeside(worst, limit)} where ${limit.toPrecision(2)} is ${limit === 1 ? 'the least' : 'usual'}: ${
+      limit === 1 ? `the balls ${certain ? 'dent' : 'may dent'} the races and the nut runs roughly` : 'a shock may dent the races'
+    }. Take the next size or share the load.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'ball-nut-overpreloaded',
@@ -8,7 +8,9 @@ export default check({
   figure: 'nut.preload-use',
   bad: 'above',
   limits: [{ at: 0.1, severity: 'warning', basis: 'common practice' }],
+  // A preload that is merely assumed cannot be too much.
+  when: ({ isDefault }) => !isDefault('nut.preload'),
   because: ['nut.preload', 'nut.dynamic-rating'],
-  message: ({ show, worst }) =>
-    `Preload of ${show('nut.preload', 'high')} is ${percent(worst)} of the dynamic rating, where 10 % is the most usual: the nut drags, heats and tires early. Lower the preload, or take the next size.`,
+  message: ({ show, worst, certain }) =>
+    `Preload of ${show('nut.preload', 'high')} ${certain ? 'is' : 'may be'} ${timesOf(worst)} the dynamic rating, where 10 % is the most usual: the nut drags, heats and tires early. Lower the preload, or take the next size.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent, quantityText } from '../check.ts';
+import { check, quantityText, timesOf } from '../check.ts';
 
 /** 150 000 mm·rpm in m·rad/s. */
 const FASTEST_RETURN = (150 * 2 * Math.PI) / 60;
@@ -15,6 +15,8 @@ export default check({
     { at: 'nut.speed-value', severity: 'warning', basis: 'common practice' },
   ],
   because: ['nut.speed-value', 'motion.speed', 'screw.lead', 'screw.major-diameter'],
-  message: ({ show, worst, limit }) =>
-    `Ball nut runs at ${show('nut.speed-factor', 'high')}, ${percent(worst / limit)} of the ${quantityText(limit, 'diameter-speed', 'mm·rpm')} that its return stands: balls batter the return and break it. Take a larger lead, or a nut for higher speed.`,
+  message: ({ show, worst, limit, certain, isDefault }) =>
+    `Ball nut runs at ${show('nut.speed-factor', 'high')}, ${timesOf(worst / limit)} the ${quantityText(limit, 'diameter-speed', 'mm·rpm')} that ${
+      certain || !isDefault('nut.speed-value') ? 'its return stands' : 'a nut with return tubes stands'
+    }: balls ${certain ? 'batter' : 'may batter'} the return and break it. Take a larger lead, or a nut for higher speed.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'coupling-overloaded',
@@ -8,7 +8,11 @@ export default check({
   figure: 'coupling.torque-use',
   bad: 'above',
   limits: [{ at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: 'the rating of the coupling' } }],
+  // What is usual for the form spans a factor of ten: asked, not asserted.
+  milder: ({ isDefault }) => isDefault('coupling.torque-rating'),
   because: ['axis.moved-mass', 'screw.lead', 'motion.acceleration', 'coupling.form'],
-  message: ({ show, worst, isDefault }) =>
-    `Coupling passes ${show('coupling.torque', 'high')}, ${percent(worst)} of ${isDefault('coupling.torque-rating') ? `what a weak one of its form carries (${show('coupling.torque-rating', 'low')})` : `its rated ${show('coupling.torque-rating', 'low')}`}: it slips or tears. Take a larger coupling, a smaller lead or a gentler ramp.`,
+  message: ({ show, worst, isDefault, certain }) =>
+    `Coupling passes ${show('coupling.torque', 'high', 'coupling.torque-rating')}, ${timesOf(worst)} ${isDefault('coupling.torque-rating') ? `what a weak one of its form carries (${show('coupling.torque-rating', 'low')})` : `its rated ${show('coupling.torque-rating', 'low')}`}: it ${
+      certain && !isDefault('coupling.torque-rating') ? 'slips or tears' : 'may slip or tear'
+    }. ${isDefault('coupling.torque-rating') ? 'Write its torque-rating; a' : 'A'} larger coupling, a smaller lead or a gentler ramp help.`,
 });

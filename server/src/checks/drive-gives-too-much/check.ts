@@ -1,4 +1,15 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
+import { couplingGives } from '../thrust.ts';
+
+/** What stiffens each link of the chain. */
+const CURES: Readonly<Record<string, string>> = {
+  'the screw': 'take a thicker one',
+  'the nut': 'take a stiffer one',
+  'the thrust bearing': 'take a stiffer one',
+  'the twist of the screw': 'take a thicker one',
+  'the twist of the coupling': 'take a stiffer coupling',
+  "the motor's magnetic spring": 'take a finer lead or more torque',
+};
 
 export default check({
   id: 'drive-gives-too-much',
@@ -8,7 +19,12 @@ export default check({
   figure: 'drive.deflection-use',
   bad: 'above',
   limits: [{ at: 1 / 3, severity: 'warning', basis: 'common practice' }],
+  // A coupling that carries the thrust is told by a finding of its own.
+  when: (facts) => !couplingGives(facts),
   because: ['nut.stiffness', 'thrust-bearing.stiffness', 'screw.root-diameter', 'motor.holding-torque'],
-  message: ({ show, worst }) =>
-    `Drive gives ${show('drive.deflection', 'high')} under the changing load, ${percent(worst)} of the accuracy wanted, where a third is usual: the axis is off while it moves or works. Stiffen its softest link: ${show('drive.axial-stiffness', 'low')} in all.`,
+  message: ({ show, worst, note, certain }) => {
+    const softest = note('drive.softest-share');
+    const share = softest === undefined ? '' : ` Most of it is ${softest} (${show('drive.softest-share')}): ${CURES[softest] ?? 'stiffen it'}.`;
+    return `Drive ${certain ? 'gives' : 'may give'} ${show('drive.deflection', 'high', 'axis.accuracy')} under the changing load: ${timesOf(worst)} the accuracy wanted, where a third is usual. The axis is off while it moves or works.${share}`;
+  },
 });

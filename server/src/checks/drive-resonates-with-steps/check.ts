@@ -3,10 +3,11 @@ import { check, type Facts } from '../check.ts';
 /** Within this range of the resonance, steps shake the axis noticeably: amplification above 2 without damping. */
 const NEAR = { low: 0.7, high: 1.4 } as const;
 
-const near = ({ bounds }: Facts, id: string): boolean => {
-  const value = bounds(id)?.nominal;
-  return value !== undefined && value >= NEAR.low && value <= NEAR.high;
-};
+const EXCITATIONS = ['drive.full-step-excitation', 'drive.microstep-excitation'];
+
+const within = (value: number | undefined): boolean => value !== undefined && value >= NEAR.low && value <= NEAR.high;
+const near = ({ bounds }: Facts, id: string): boolean => within(bounds(id)?.nominal);
+const surelyNear = ({ bounds }: Facts, id: string): boolean => within(bounds(id)?.low) && within(bounds(id)?.high);
 
 export default check({
   id: 'drive-resonates-with-steps',
@@ -17,9 +18,13 @@ export default check({
   basis: 'our threshold',
   sources: [{ title: 'Den Hartog, Mechanical Vibrations', where: 'chapter 2', weak: true }],
   because: ['motion.speed', 'screw.lead', 'controller.microsteps'],
-  judge: (facts) => (near(facts, 'drive.full-step-excitation') || near(facts, 'drive.microstep-excitation') ? 'information' : undefined),
+  judge: (facts) => {
+    if (EXCITATIONS.some((id) => surelyNear(facts, id))) return 'information';
+    // Stiffness is mostly known within a factor of two or three, and the resonance with it.
+    return EXCITATIONS.some((id) => near(facts, id)) ? { severity: 'hint', certain: false } : undefined;
+  },
   message: (facts) => {
     const steps = near(facts, 'drive.full-step-excitation') ? 'full steps' : 'microsteps';
-    return `At ${facts.show('motion.speed')} the ${steps} come at about the axial resonance of ${facts.show('drive.axial-resonance', 'range')}: the axis may hum and leave ripples. Work at another speed, or stiffen the drive.`;
+    return `Axis at ${facts.show('motion.speed')} ${facts.certain ? 'takes' : 'may take'} its ${steps} at about its axial resonance (${facts.show('drive.axial-resonance', 'range')}): it may hum and leave ripples. Work at another speed, or stiffen the drive.`;
   },
 });

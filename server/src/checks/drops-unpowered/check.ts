@@ -1,10 +1,12 @@
 import { check, type Facts } from '../check.ts';
-import { resistingWords, severityWithCatcher, worstVerdict } from '../unpowered.ts';
+import { catcherWords, holdingCure, resistingWords, runsUp, severityWithCatcher, worstVerdict } from '../unpowered.ts';
 
-/** `friction 0.1 of the 0.353 that would hold`, or what a ball screw is. */
+/** What lets it drop: how far the friction of the thread falls short, or what a ball screw is. */
 function why(facts: Facts): string {
   if (facts.choice('screw.thread') === 'ball') return 'a ball screw always runs back';
-  return `thread friction ${facts.show('nut.friction', 'low')} of the ${facts.show('screw.run-down-friction')} that would hold`;
+  // Friction at rest is larger than moving friction: where only that holds, the load waits for a knock.
+  const waits = (facts.bounds('screw.self-locking-factor-at-rest')?.low ?? 0) >= 1;
+  return `${waits ? 'a knock starts it, for ' : ''}its thread needs friction ${facts.show('screw.run-down-friction', 'high')} to hold and may have ${facts.show('nut.friction', 'low')}`;
 }
 
 export default check({
@@ -20,14 +22,15 @@ export default check({
   because: ['nut.friction', 'screw.lead', 'axis.travel', 'motor.detent-torque'],
   judge: (facts) => {
     if (worstVerdict(facts) !== 'drops') return undefined;
-    return severityWithCatcher(facts, facts.choice('axis.people-below') === 'guarded' ? 'warning' : 'error');
+    const severity = severityWithCatcher(facts, facts.choice('axis.people-below') === 'guarded' ? 'warning' : 'error');
+    return { severity, certain: (facts.bounds('drive.holding-verdict')?.nominal ?? 0) < 0.5 };
   },
   message: (facts) => {
-    const certain = (facts.bounds('drive.holding-verdict')?.nominal ?? 0) < 0.5;
-    const speed = facts.bounds('drive.fall-speed') ? `, ${facts.show('drive.fall-speed', 'high')} at the bottom` : '';
-    const finer = facts.choice('screw.thread') === 'ball' ? '' : ', or take a finer lead';
-    // A counterbalance that is stronger than the weight takes the axis up instead.
-    const [surely, perhaps] = (facts.bounds('drive.gravity-load')?.nominal ?? 0) < 0 ? ['runs up', 'may run up'] : ['drops', 'may drop'];
-    return `Axis ${certain ? surely : perhaps} with power off: ${why(facts)}; ${facts.show('drive.drop-energy', 'high')} over ${facts.show('axis.travel')}${speed}.${resistingWords(facts)} Fit a brake or counterbalance${finer}.`;
+    const verb = `${facts.certain ? '' : 'may '}${runsUp(facts) ? 'run up' : 'drop'}`;
+    const does = facts.certain ? verb.replace(/^(run|drop)/, '$1s') : verb;
+    const end = runsUp(facts) ? 'arrives' : 'lands';
+    const speed = facts.bounds('drive.fall-speed') ? ` at ${facts.show('drive.fall-speed', 'high')}` : '';
+    const fall = facts.bounds('drive.drop-energy') ? ` It ${end}${speed} with ${facts.show('drive.drop-energy', 'high')} after ${facts.show('axis.travel')}.` : '';
+    return `Axis ${does} with power off: ${why(facts)}.${fall}${catcherWords(facts) || resistingWords(facts)} ${holdingCure(facts)}`;
   },
 });

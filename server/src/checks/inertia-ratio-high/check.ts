@@ -12,7 +12,11 @@ export default check({
     { at: 10, severity: 'warning', basis: 'common practice', source: { title: 'makers of stepping motors recommend no more than 10', weak: true } },
     { at: 5, severity: 'information', basis: 'common practice', source: { title: 'brisk moves ask for 1 to 5', weak: true } },
   ],
+  // A rotor that is only guessed from its size may well be twice as large.
+  milder: ({ isDefault }) => isDefault('motor.rotor-inertia'),
   because: ['axis.moved-mass', 'screw.lead', 'motor.rotor-inertia'],
-  message: ({ show, worst, limit }) =>
-    `Motor moves ${multipleBeside(worst, limit)} the inertia of its rotor (${show('motor.reflected-inertia', 'high')} against ${show('motor.rotor-inertia', 'low')}): it swings after every change of speed. A reduction, a smaller lead or a larger rotor damps it.`,
+  message: ({ show, worst, limit, certain, isDefault }) =>
+    `Motor ${certain ? 'moves' : 'may move'} ${multipleBeside(worst, limit)} the inertia of its rotor (${show('motor.reflected-inertia', 'high')} against ${
+      isDefault('motor.rotor-inertia') ? 'an assumed ' : ''
+    }${show('motor.rotor-inertia', 'low')}): it swings after every change of speed. A reduction, a smaller lead or a larger rotor damps it.`,
 });

@@ -15,8 +15,8 @@ export default check({
   because: ['screw.lead', 'motor.step-angle'],
   message: ({ bounds, show }) => {
     const steps = Number((bounds('axis.layer-height-steps')?.nominal ?? Number.NaN).toPrecision(3));
-    const above = show('axis.layer-height-above');
-    const near = bounds('axis.layer-height-below') ? `${show('axis.layer-height-below')} and ${above} are` : `${above} is`;
-    return `Layer of ${show('axis.layer-height')} is ${steps} full steps of ${show('axis.full-step-travel')}: layers end between steps, where the motor is least exact. ${near} whole.`;
+    const above = show('axis.layer-height-above', 'nominal', 'axis.layer-height');
+    const near = bounds('axis.layer-height-below') ? `${show('axis.layer-height-below', 'nominal', 'axis.layer-height')} and ${above} are` : `${above} is`;
+    return `Layer of ${show('axis.layer-height')} is ${steps} full steps of ${show('axis.full-step-travel', 'nominal', 'axis.layer-height')}: layers end between steps, where the motor is least exact. ${near} whole.`;
   },
 });

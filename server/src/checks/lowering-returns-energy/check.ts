@@ -1,5 +1,8 @@
 import { check } from '../check.ts';
 
+/** What drives and controller on a supply take at idle in any case, W: so much may come back without lifting the voltage. */
+const IDLE_POWER = 10;
+
 export default check({
   id: 'lowering-returns-energy',
   title: 'Lowering returns energy to the supply',
@@ -7,9 +10,9 @@ export default check({
   place: 'drive.supply',
   figure: 'drive.returned-power',
   bad: 'above',
-  limits: [{ at: 0, severity: 'information', basis: 'follows from the mechanics' }],
+  limits: [{ at: IDLE_POWER, severity: 'information', basis: 'our threshold' }],
   when: ({ bounds }) => bounds('drive.bus-voltage-use') === undefined,
   because: ['axis.moved-mass', 'motion.speed', 'screw.lead'],
-  message: ({ show }) =>
-    `Lowering at ${show('motion.speed')} returns up to ${show('drive.returned-power', 'high')} to the supply, since the load drives the motor: voltage rises unless something takes it up. Give capacitance and voltage-limit of the supply to see how far.`,
+  message: ({ show, certain }) =>
+    `Lowering at ${show('motion.speed')} ${certain ? 'returns' : 'may return'} ${show('drive.returned-power', 'high')} to the supply: its voltage rises unless something takes that up. Give capacitance and voltage-limit of the supply to see how far.`,
 });

@@ -1,5 +1,5 @@
-import { check, percent, type Facts } from '../check.ts';
-import { resisting, severityWithCatcher, worstVerdict } from '../unpowered.ts';
+import { check, timesOf, type Facts } from '../check.ts';
+import { catcherWords, holdingCure, resisting, severityWithCatcher, worstVerdict } from '../unpowered.ts';
 
 /** A factor below a limit as text, cut and not rounded, so that it never reads as the limit. */
 const below = (factor: number): string => `${Math.floor(factor * 100) / 100}×`;
@@ -10,10 +10,13 @@ function why(facts: Facts): string {
   if (thread >= 1) {
     return `Axis may creep with power off: at friction ${facts.show('nut.friction', 'low')} the thread holds ${below(thread)}, short of the 1.5× that vibration asks for.`;
   }
+  if ((facts.bounds('drive.reduction-reverse-efficiency')?.high ?? 1) <= 0) {
+    return 'Axis may creep with power off: the screw runs back, and only the reduction locks. Vibration or oil can unlock it as they do a thread.';
+  }
   const { driving, collar, detent, brake } = resisting(facts);
   if (driving > 0 && brake >= driving) return `Axis may creep with power off: the brake holds ${below(facts.bounds('drive.brake-factor')?.low ?? 0)} the load without friction, short of 1.5×.`;
   if (driving > 0 && collar >= driving) return 'Axis may drop with power off: the thread runs down, and only the plain thrust face holds. A rolling thrust bearing in its place would let it fall.';
-  if (driving > 0 && detent >= driving) return `Axis may sink with power off: the thread runs down, and only the detent holds it, at ${percent(detent / driving)} of the load's torque. A detent is no brake: a knock frees it.`;
+  if (driving > 0 && detent >= driving) return `Axis may sink with power off: the thread runs down, and only the detent holds it, at ${timesOf(detent / driving)} the load's torque. A detent is no brake: a knock frees it.`;
   return 'Axis may sink with power off: thrust face, detent and brake hold it only together, and none of them is made for it alone.';
 }
 
@@ -31,6 +34,10 @@ export default check({
     { title: 'the factor 1.5 is common practice, no published source' },
   ],
   because: ['nut.friction', 'screw.lead', 'thrust-bearing.design', 'motor.detent-torque'],
-  judge: (facts) => (worstVerdict(facts) === 'may-creep' ? severityWithCatcher(facts, 'warning') : undefined),
-  message: (facts) => `${why(facts)} Fit a brake or counterbalance${facts.choice('screw.thread') === 'ball' ? '' : ', or take a finer lead'}.`,
+  judge: (facts) => {
+    if (worstVerdict(facts) !== 'may-creep') return undefined;
+    const severity = severityWithCatcher(facts, facts.choice('axis.people-below') === 'guarded' ? 'information' : 'warning');
+    return { severity, certain: (facts.bounds('drive.holding-verdict')?.nominal ?? 0) < 1.5 };
+  },
+  message: (facts) => `${why(facts)}${catcherWords(facts)} ${holdingCure(facts)}`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'motor-beyond-its-points',
@@ -10,5 +10,5 @@ export default check({
   limits: [{ at: 'motor.curve-end', severity: 'warning', basis: 'follows from the mechanics' }],
   because: ['motor.torque-points-voltage', 'supply.voltage'],
   message: ({ show, worst, limit }) =>
-    `Motor turns at ${show('motor.speed', 'high')}, ${percent(worst / limit)} of where the given torque curve ends (${show('motor.curve-end', 'low')} at this supply): its torque there is unknown. Add points up to this speed, or slow the axis.`,
+    `Motor turns at ${show('motor.speed', 'high')}, ${timesOf(worst / limit)} where the given torque curve ends (${show('motor.curve-end', 'low')} at this supply): its torque there is unknown. Add points up to this speed, or slow the axis.`,
 });

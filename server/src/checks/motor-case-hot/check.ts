@@ -1,5 +1,8 @@
 import { check } from '../check.ts';
 
+/** Temperature that common insulation stands, K. */
+const CLASS_B = 403.15;
+
 export default check({
   id: 'motor-case-hot',
   title: 'Motor case is hot',
@@ -8,9 +11,10 @@ export default check({
   figure: 'motor.case-temperature',
   bad: 'above',
   limits: [{ at: 333.15, severity: 'information', basis: 'common practice', source: { title: 'metal above about 60 °C burns on touch (compare ISO 13732-1)', weak: true } }],
-  concernsPeople: true,
+  // The finding about the winding says it all, and more.
+  when: ({ bounds }) => (bounds('motor.winding-temperature')?.nominal ?? 0) <= CLASS_B,
   cautions: ['hot-surface'],
   because: ['drive.current-setting-as', 'motor.thermal-resistance', 'motor.resistance'],
   message: ({ show }) =>
-    `Motor case settles at up to ${show('motor.case-temperature', 'high')} if ${show('motor.rms-current', 'high')} rms stays on: it burns on touch and softens plastic brackets. Lower the current, or mount it on metal.`,
+    `Motor case may settle at ${show('motor.case-temperature', 'high')} if ${show('motor.rms-current', 'high')} rms stays on: it burns on touch and softens plastic brackets. Lower the current, or mount it on metal.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'motor-current-above-rating',
@@ -12,6 +12,6 @@ export default check({
     { at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'equal heat in the windings at the rated current' } },
   ],
   because: ['motor.current', 'drive.current-setting-as'],
-  message: ({ show, worst }) =>
-    `Motor carries ${show('motor.rms-current', 'high')} rms, ${percent(worst)} of its rated ${show('motor.current', 'low')}: it makes ${percent(worst ** 2)} of the rated heat and ages its insulation. Set ${show('motor.current', 'low')} rms or less.`,
+  message: ({ show, worst, certain }) =>
+    `Motor ${certain ? 'carries' : 'may carry'} ${show('motor.rms-current', 'high', 'motor.current')} rms, ${timesOf(worst)} its rated ${show('motor.current', 'low')}: it makes ${timesOf(worst ** 2)} the rated heat and ages its insulation. Set ${show('motor.current', 'low')} rms or less.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 const FAR_BELOW = 0.35;
 
@@ -18,7 +18,7 @@ export default check({
   },
   because: ['motor.current', 'drive.current-setting-as'],
   message: ({ bounds, show, severity }) =>
-    `Motor carries ${show('motor.rms-current')} rms, ${percent(bounds('motor.current-use')?.nominal ?? Number.NaN)} of its rated ${show('motor.current')}: ${
+    `Motor carries ${show('motor.rms-current')} rms, ${timesOf(bounds('motor.current-use')?.nominal ?? Number.NaN)} its rated ${show('motor.current')}: ${
       severity === 'warning' ? 'torque is short, and more is there for the setting' : 'torque suffices, so a smaller motor would do, or the setting is a slip'
     }.`,
 });

@@ -1,4 +1,4 @@
-import { check, factor, percent, quantityText, type Facts } from '../check.ts';
+import { check, factor, quantityText, timesOf, type Facts } from '../check.ts';
 
 interface Doubt {
   readonly about: string;
@@ -25,7 +25,7 @@ function worstDoubt({ bounds, isDefault }: Facts): Doubt | undefined {
     doubt('motor.holding-torque', of('motor.holding-torque', 'motor.rotor-inertia', (t, j) => t / j), BAND.torquePerInertia, () => 'holding torque and rotor inertia do not go together'),
     doubt('motor.inductance', of('motor.inductance', 'motor.resistance', (l, r) => l / r), BAND.timeConstant, (v) => `inductance over resistance is ${quantityText(v, 'time', 'ms')}, usually 1 ms to 10 ms`),
     doubt('motor.resistance', of('motor.current', 'motor.resistance', (i, r) => i * r), BAND.ratedVoltage, (v) => `current times resistance is ${quantityText(v, 'voltage', 'V')}, usually 1.5 V to 6 V`),
-    doubt('motor.detent-torque', of('motor.detent-torque', 'motor.holding-torque', (d, h) => d / h), [0.005, 0.25], (v) => `detent torque is ${percent(v)} of holding torque, usually 3 % to 10 %`),
+    doubt('motor.detent-torque', of('motor.detent-torque', 'motor.holding-torque', (d, h) => d / h), [0.005, 0.25], (v) => `detent torque is ${timesOf(v)} holding torque, usually 3 % to 10 %`),
   ].filter((one) => one !== undefined);
   return doubts.sort((a, b) => b.beyond - a.beyond)[0];
 }

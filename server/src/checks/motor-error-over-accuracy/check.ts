@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'motor-error-over-accuracy',
@@ -12,6 +12,6 @@ export default check({
     { at: 1, severity: 'warning', basis: 'follows from the mechanics' },
   ],
   because: ['screw.lead', 'guides.friction-force', 'nut.friction', 'motor.step-error'],
-  message: ({ show, worst }) =>
-    `Motor rests within ${show('axis.motor-position-error', 'high')}, ${percent(worst)} of the ${show('axis.accuracy', 'low')} wanted, before screw and nut add theirs: dead band ${show('axis.dead-band', 'high')} from friction, the rest step error. Take a finer lead, less friction or more torque.`,
+  message: ({ show, worst, certain }) =>
+    `Motor alone ${certain ? 'uses' : 'may use'} ${timesOf(worst)} the accuracy: it rests within ${show('axis.motor-position-error', 'high', 'axis.accuracy')} of ${show('axis.accuracy', 'low')} wanted, dead band ${show('axis.dead-band', 'high', 'axis.accuracy')} from friction, the rest step error. Take a finer lead, less friction or more torque.`,
 });

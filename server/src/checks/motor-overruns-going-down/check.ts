@@ -15,6 +15,10 @@ export default check({
   // Where going up is harder, the findings about the way up say all there is.
   when: ({ bounds }) => (bounds('motor.lowering-margin')?.low ?? Infinity) < (bounds('motor.torque-margin')?.low ?? Infinity),
   because: ['axis.moved-mass', 'counterbalance.force', 'motor.holding-torque', 'motion.acceleration'],
-  message: ({ show, worst, limit }) =>
-    `Motor has ${multipleBeside(worst, limit)} the torque needed on the way down (${show('motor.lowering-torque', 'high')} at steady speed): it ${worst < 1 ? 'stalls or is overrun' : 'may lose steps'}. Lower speed or acceleration, lighten the counterbalance, or take a stronger motor.`,
+  message: ({ show, bounds, worst, limit, certain }) => {
+    const steady = bounds('motor.lowering-torque');
+    const end = steady && Math.abs(steady.low) > Math.abs(steady.high) ? 'low' : 'high';
+    const fate = worst < 1 ? `${certain ? 'stalls' : 'may stall'} or is overrun` : 'may lose steps';
+    return `Motor ${certain ? 'has' : 'may have only'} ${multipleBeside(worst, limit)} the torque needed on the way down (${show('motor.lowering-torque', end)} at steady speed): it ${fate}. Lower speed or acceleration, lighten the counterbalance, or take a stronger motor.`;
+  },
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, percent, timesOf } from '../check.ts';
 
 export default check({
   id: 'motor-past-its-corner',
@@ -11,9 +11,11 @@ export default check({
     { at: 2, severity: 'warning', basis: 'our threshold' },
     { at: 1, severity: 'information', basis: 'follows from the mechanics' },
   ],
-  // Given points say what the motor does there.
-  when: ({ bounds }) => bounds('motor.curve-end') === undefined,
+  // Given points say what the motor does there; and where torque is short, the finding about the torque says so.
+  when: ({ bounds }) => bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= 1.5,
+  // With the margin kept it is worth knowing, and no fault.
+  milder: ({ bounds }) => bounds('motor.torque-margin') !== undefined,
   because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead'],
-  message: ({ show, worst }) =>
-    `Motor turns at ${show('motor.speed', 'high')}, ${percent(worst)} of its corner speed of ${show('motor.corner-speed', 'low')}: torque is down to about ${percent(1 / worst)} there. A higher supply voltage, a larger lead or a slower axis keeps it below.`,
+  message: ({ show, worst, certain }) =>
+    `Motor ${certain ? 'turns' : 'may turn'} at ${timesOf(worst)} its corner speed (${show('motor.speed', 'high')}, corner ${show('motor.corner-speed', 'low')}): torque is down to about ${percent(1 / worst)} there. A higher supply voltage, a larger lead or a slower axis keeps it below.`,
 });

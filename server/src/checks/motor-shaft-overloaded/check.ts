@@ -1,4 +1,5 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
+import { motorIsTold } from '../thrust.ts';
 
 export default check({
   id: 'motor-shaft-overloaded',
@@ -7,12 +8,11 @@ export default check({
   place: 'motor.axial-load-limit',
   figure: 'motor.shaft-axial-use',
   bad: 'above',
-  limits: [
-    { at: 2, severity: 'error', basis: 'our threshold' },
-    { at: 1, severity: 'warning', basis: 'common practice', source: { title: 'axial load limit of the motor; usual values by size from memory', weak: true } },
-  ],
-  when: ({ bounds }) => bounds('drive.reduction-ratio')?.nominal === 1,
-  because: ['thrust-bearing.design', 'axis.moved-mass', 'motor.frame'],
-  message: ({ show, worst }) =>
-    `Load of ${show('drive.gravity-load', 'high')} rests on the motor bearings, ${percent(worst)} of the ${show('motor.axial-load-limit', 'low')} they bear: the shaft shifts and the bearings wear. Give the screw a thrust bearing.`,
+  limits: [{ at: 1, severity: 'warning', basis: 'common practice', source: { title: 'axial load limit of the motor; usual values by size from memory', weak: true } }],
+  when: motorIsTold,
+  because: ['thrust-bearing.design', 'axis.moved-mass', 'motor.frame', 'motor.axial-load-limit'],
+  message: ({ show, worst, certain, isDefault }) =>
+    `Motor bearings take up to ${show('drive.thrust-on-motor', 'high', 'motor.axial-load-limit')}, ${timesOf(worst)} the ${show('motor.axial-load-limit', 'low')} that ${
+      isDefault('motor.axial-load-limit') ? 'the weakest of this size bear' : 'they bear'
+    }: they ${certain ? 'wear' : 'may wear'} and the shaft shifts. Give the screw a thrust bearing.`,
 });

@@ -1,4 +1,5 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
+import { materialInWords } from '../materials-in-words.ts';
 
 export default check({
   id: 'nut-overheats',
@@ -12,6 +13,6 @@ export default check({
     { at: 1, severity: 'warning', basis: 'book', source: { title: 'The Tribology Handbook', where: 'section A5; Mott, Table 16-1', weak: true } },
   ],
   because: ['nut.heat-limit', 'motion.speed', 'motion.duty', 'nut.length'],
-  message: ({ show, worst, bounds }) =>
-    `Nut reaches ${percent(worst)} of the pressure times speed that ${show('nut.material')} stands for long (${show('nut.pressure-velocity', 'high')}${bounds('motion.duty') ? '' : ', moving all the time assumed'}): it softens or wears fast. Longer nut, slower, or a ball screw.`,
+  message: ({ show, worst, bounds, certain, choice }) =>
+    `Nut ${certain ? 'overheats' : 'may overheat'}: pressure times speed reaches ${show('nut.pressure-velocity', 'high')}${bounds('motion.duty') ? '' : ' (moving all the time assumed)'}, ${timesOf(worst)} what ${materialInWords(choice('nut.material'))} stands for long. It softens or wears fast. Longer nut, slower, or a ball screw.`,
 });

@@ -1,4 +1,5 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
+import { couplingGives } from '../thrust.ts';
 
 export default check({
   id: 'nut-play-too-large',
@@ -8,7 +9,11 @@ export default check({
   figure: 'nut.lost-motion',
   bad: 'above',
   limits: [{ at: 'axis.accuracy', severity: 'warning', basis: 'follows from the mechanics' }],
+  // A coupling that carries the thrust is told by a finding of its own.
+  when: (facts) => !couplingGives(facts),
   because: ['nut.backlash', 'axis.accuracy', 'nut.design', 'guides.friction-force'],
-  message: ({ show, worst, limit, certain }) =>
-    `Axis ${certain ? 'loses' : 'may lose'} ${show('nut.lost-motion', 'high')} on reversal, ${percent(worst / limit)} of the ${show('axis.accuracy')} wanted: circles get flats, edges step. Take a sprung or preloaded nut, or approach from one side.`,
+  message: ({ show, worst, limit, certain, choice }) => {
+    const cure = ['plain', 'ball'].includes(choice('nut.design') ?? '') ? 'Take a sprung or preloaded nut' : 'Stiffen the drive, lower the friction of its guides';
+    return `Axis ${certain ? 'loses' : 'may lose'} ${show('nut.lost-motion', 'high', 'axis.accuracy')} on reversal, ${timesOf(worst / limit)} the ${show('axis.accuracy', 'low')} wanted: circles get flats, edges step. ${cure}, or approach from one side.`;
+  },
 });

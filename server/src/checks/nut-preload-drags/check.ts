@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'nut-preload-drags',
@@ -7,8 +7,13 @@ export default check({
   place: 'nut.preload',
   figure: 'nut.preload-torque-share',
   bad: 'above',
-  limits: [{ at: 0.3, severity: 'information', basis: 'our threshold' }],
+  limits: [
+    { at: 0.6, severity: 'information', basis: 'our threshold' },
+    { at: 0.3, severity: 'hint', basis: 'our threshold' },
+  ],
+  // A preload that is merely assumed cannot be too much.
+  when: ({ isDefault }) => !isDefault('nut.preload'),
   because: ['nut.preload', 'nut.friction'],
   message: ({ show, worst }) =>
-    `Nut preload takes ${show('nut.preload-torque', 'high')}, ${percent(worst)} of the torque at the screw: the motor works against its own nut, which wears. Less preload does where the force to hold is smaller.`,
+    `Nut preload may take ${show('nut.preload-torque', 'high')}, ${timesOf(worst)} the torque at the screw: the motor works against its own nut, which wears. Less preload does where the force to hold is smaller.`,
 });

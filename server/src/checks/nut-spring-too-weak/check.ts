@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'nut-spring-too-weak',
@@ -9,6 +9,6 @@ export default check({
   bad: 'below',
   limits: [{ at: 1.2, severity: 'warning', basis: 'common practice' }],
   because: ['nut.preload', 'motion.acceleration', 'axis.process-force', 'guides.friction-force'],
-  message: ({ show, worst }) =>
-    `Nut spring of ${show('nut.preload', 'low')} is ${percent(worst)} of the ${show('nut.reversal-force', 'high')} that pulls the nut open on reversal; 120 % is wanted: play comes back under load. Stronger spring, less acceleration, or lighter cuts.`,
+  message: ({ show, worst, certain }) =>
+    `Nut ${certain ? 'opens' : 'may open'} on reversal: its spring of ${show('nut.preload', 'low')} is ${timesOf(worst)} the ${show('nut.reversal-force', 'high', 'nut.preload')} that pulls it apart, and 120 % is wanted, or play comes back. Stronger spring, less acceleration, or lighter cuts.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'nut-wears-out',
@@ -11,5 +11,5 @@ export default check({
   when: (facts) => ['plain', 'adjustable'].includes(facts.choice('nut.design') ?? 'plain'),
   because: ['nut.specific-wear', 'motion.distance-per-year', 'axis.accuracy', 'nut.length'],
   message: ({ show, worst, limit, certain }) =>
-    `Nut ${certain ? 'gains' : 'may gain'} ${show('nut.play-growth', 'high')} of play in a year, ${percent(worst / limit)} of the ${show('axis.accuracy')} wanted: positions drift and reversals lose motion. Plan to replace it, or take a longer nut, grease, or a harder material.`,
+    `Nut ${certain ? 'gains' : 'may gain'} ${show('nut.play-growth', 'high', 'axis.accuracy')} of play in a year, ${timesOf(worst / limit)} the ${show('axis.accuracy', 'low')} wanted: positions drift and reversals lose motion. Plan to replace it, or take a longer nut, grease, or a harder material.`,
 });

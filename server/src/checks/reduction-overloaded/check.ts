@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'reduction-overloaded',
@@ -9,6 +9,6 @@ export default check({
   bad: 'above',
   limits: [{ at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: 'the rating of the stage' } }],
   because: ['axis.moved-mass', 'screw.lead', 'motion.acceleration'],
-  message: ({ show, worst }) =>
-    `Reduction passes ${show('screw.lifting-torque', 'high')} to each screw, ${percent(worst)} of its rated ${show('drive.reduction-torque-limit', 'low')} there: teeth wear or jump. Take a larger stage, a smaller lead or a gentler ramp.`,
+  message: ({ show, worst, certain }) =>
+    `Reduction passes ${show('screw.lifting-torque', 'high')} to each screw, ${timesOf(worst)} its rated ${show('drive.reduction-torque-limit', 'low')} there: teeth ${certain ? 'wear or jump' : 'may wear or jump'}. Take a larger stage, a smaller lead or a gentler ramp.`,
 });

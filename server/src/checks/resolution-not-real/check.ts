@@ -9,8 +9,8 @@ export default check({
   bad: 'above',
   limits: [{ at: 'axis.resolution', severity: 'warning', basis: 'follows from the mechanics', source: { title: 'sinusoidal static torque curve (Acarnley, Stepping Motors)', where: 'chapter 3' } }],
   because: ['controller.microsteps', 'guides.friction-force', 'nut.friction', 'screw.lead'],
-  message: ({ show, bounds }) =>
+  message: ({ show, bounds, certain }) =>
     (bounds('motor.microsteps-before-moving')?.high ?? 1) <= 1
-      ? `Smallest move is one microstep, ${show('axis.microstep-travel')}, more than the ${show('axis.resolution', 'low')} wanted: finer moves cannot be commanded. Take more microsteps or a finer lead.`
-      : `Smallest real move is ${show('axis.smallest-real-move', 'high')}, more than the ${show('axis.resolution', 'low')} wanted: a microstep is ${show('axis.microstep-travel')} with ${show('motor.incremental-torque', 'low')} behind it against ${show('motor.friction-torque', 'high')} of friction. Take a finer lead or less friction.`,
+      ? `Smallest move is one microstep, ${show('axis.microstep-travel', 'nominal', 'axis.resolution')}, more than the ${show('axis.resolution', 'low')} wanted: finer moves cannot be commanded. Take more microsteps or a finer lead.`
+      : `Smallest real move ${certain ? 'is' : 'may be'} ${show('axis.smallest-real-move', 'high', 'axis.resolution')}, more than the ${show('axis.resolution', 'low')} wanted: microsteps of ${show('axis.microstep-travel', 'nominal', 'axis.resolution')} have less torque behind them than friction takes. Take a finer lead or less friction.`,
 });

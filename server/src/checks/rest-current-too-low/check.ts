@@ -1,5 +1,4 @@
-import { check } from '../check.ts';
-import { multipleBeside } from '../multiples.ts';
+import { check, sideBySide, timesOf } from '../check.ts';
 
 export default check({
   id: 'rest-current-too-low',
@@ -9,12 +8,17 @@ export default check({
   figure: 'motor.rest-factor',
   bad: 'below',
   limits: [
-    { at: 1.5, severity: 'error', basis: 'common practice', source: { title: 'reserve of a holding motor', weak: true } },
-    { at: 2, severity: 'warning', basis: 'common practice', source: { title: 'reserve of a holding motor', weak: true } },
+    { at: 1, severity: 'error', basis: 'follows from the mechanics' },
+    { at: 1.5, severity: 'warning', basis: 'common practice', source: { title: 'reserve of a holding motor', weak: true } },
   ],
   concernsPeople: true,
   cautions: ['gravity-load'],
   because: ['axis.moved-mass', 'motor.holding-torque', 'drive.current-setting', 'screw.lead'],
-  message: ({ show, worst, limit }) =>
-    `Motor at rest has ${show('motor.rest-torque', 'low')}, ${multipleBeside(worst, limit)} what the load asks for (${show('motor.holding-torque-needed', 'high')}): a knock can make it fall with power on. Raise the rest current, or hold the load by a brake or a locking thread.`,
+  message: ({ worst, certain, isDefault, bounds }) => {
+    const [has, needs] = sideBySide(bounds('motor.rest-torque')?.low ?? 0, bounds('motor.holding-torque-needed')?.high ?? 0, 'torque');
+    const fate = worst >= 1 ? 'a knock can make it fall' : certain ? 'it falls' : 'it may fall';
+    return `Motor at rest ${certain ? 'holds' : 'may hold only'} ${timesOf(worst)} the load, where 150 % is usual: ${fate} with power on. It has ${has} of ${needs}${
+      isDefault('drive.rest-current') ? ' (half of the current assumed)' : ''
+    }. Raise the rest current, or hold it by a brake or a locking thread.`;
+  },
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'run-out-reaches-load',
@@ -9,6 +9,6 @@ export default check({
   bad: 'above',
   limits: [{ at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'springs in series' } }],
   because: ['screw.run-out', 'guides.lateral-stiffness', 'nut.mounting', 'axis.accuracy'],
-  message: ({ show, worst, choice }) =>
-    `Bow of the screw pushes the load ${show('screw.run-out-at-load', 'high')} sideways once each turn, ${percent(worst)} of the accuracy wanted: it prints through with the period of the lead. ${choice('nut.mounting') === 'decoupled' ? 'Stiffen the guides or ease the decoupling' : 'Decouple the nut or let the far end float'}.`,
+  message: ({ show, worst, choice, certain }) =>
+    `Bow of the screw ${certain ? 'pushes' : 'may push'} the load ${show('screw.run-out-at-load', 'high', 'axis.accuracy')} sideways once each turn, ${timesOf(worst)} the accuracy wanted: it prints through with the period of the lead. ${choice('nut.mounting') === 'decoupled' ? 'Stiffen the guides or ease the decoupling' : 'Decouple the nut or let the far end float'}.`,
 });

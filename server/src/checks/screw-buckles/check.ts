@@ -1,4 +1,4 @@
-import { check } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'screw-buckles',
@@ -12,8 +12,9 @@ export default check({
     { at: 1 / 3, severity: 'warning', basis: 'common practice', source: { title: 'Budynas and Nisbett', where: 'section 8-2; the factor is common practice' } },
   ],
   because: ['drive.motor-position', 'screw.root-diameter', 'screw.end-supports', 'axis.moved-mass'],
-  message: ({ show, worst, choice, bounds }) => {
+  message: ({ show, worst, choice, bounds, certain }) => {
     const hang = choice('drive.motor-position') !== 'above' && (bounds('axis.inclination')?.nominal ?? 0) > 0 ? 'Hang the screw from a thrust bearing at its top' : 'Shorten or support it';
-    return `Screw is pushed with ${show('screw.compression', 'high')}, and buckles at ${show('screw.buckling-load', 'low')}: safety ${(1 / worst).toPrecision(2)}, where 3 is usual. It bends out sideways. ${hang}, or take a thicker root.`;
+    const fate = worst >= 1 ? `it ${certain ? 'bends' : 'may bend'} out sideways` : 'a bow or a knock may bend it out sideways';
+    return `Screw is pushed with ${show('screw.compression', 'high')}, ${timesOf(worst)} the ${show('screw.buckling-load', 'low')} at which it buckles, where a third is usual: ${fate}. ${hang}, or take a thicker root.`;
   },
 });

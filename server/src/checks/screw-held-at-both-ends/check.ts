@@ -16,8 +16,12 @@ export default check({
     if (least && rise && rise.high > least.low) return 'error';
     return (bounds('screw.unsupported-length')?.high ?? 0) > 0.3 ? 'warning' : 'information';
   },
-  message: ({ show, severity }) =>
-    severity === 'error'
-      ? `Screw is held axially at both ends and may warm up by ${show('screw.temperature-rise', 'high')}: ${show('screw.buckling-temperature', 'low')} over its frame buckle it. Let the far end float.`
-      : `Screw is held axially at both ends: each kelvin over its frame adds up to ${show('screw.blocked-growth-force', 'high')} of thrust, and ${show('screw.buckling-temperature', 'low')} buckle it. Let the far end float, or stretch the screw at assembly.`,
+  message: ({ show, severity, bounds }) => {
+    if (severity === 'error') {
+      return `Screw is held axially at both ends and may warm up by ${show('screw.temperature-rise', 'high')}: ${show('screw.buckling-temperature', 'low')} over its frame buckle it. Let the far end float.`;
+    }
+    const thrust = bounds('screw.blocked-growth-force') ? `: each kelvin over its frame adds up to ${show('screw.blocked-growth-force', 'high')} of thrust` : ', so that its growth is blocked';
+    const buckles = bounds('screw.buckling-temperature') ? `, and ${show('screw.buckling-temperature', 'low')} buckle it` : '';
+    return `Screw is held axially at both ends${thrust}${buckles}. Let the far end float, or stretch the screw at assembly.`;
+  },
 });

@@ -7,7 +7,7 @@ export default check({
   place: 'screw.size',
   figure: 'screw.efficiency-with-bearing',
   bad: 'below',
-  limits: [{ at: 0.25, severity: 'information', basis: 'our threshold' }],
+  limits: [{ at: 0.25, severity: 'hint', basis: 'our threshold' }],
   because: ['nut.friction', 'screw.lead', 'thrust-bearing.friction'],
   message: ({ show, worst, certain }) =>
     `Screw ${certain ? 'is' : 'may be only'} ${percent(worst)} efficient with its thrust bearing (friction ${show('nut.friction', 'high')}): the rest heats the nut. A larger lead needs less torque for the same force, but holds less well.`,

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, percent, timesOf } from '../check.ts';
 
 export default check({
   id: 'screw-whirls',
@@ -12,11 +12,14 @@ export default check({
     { at: 'screw.whirl-share', severity: 'warning', basis: 'common practice' },
   ],
   because: ['motion.speed', 'screw.lead', 'screw.root-diameter', 'screw.end-supports'],
-  message: ({ show, worst, limit, choice }) => {
-    const far = choice('screw.end-supports') === 'fixed-free' ? 'Support the far end, shorten' : 'Shorten';
-    const what = `Screw turns at ${show('screw.turning-speed', 'high')}, ${percent(worst)} of its whirl speed`;
-    return limit === 1
-      ? `${what}: it bows out and shakes the axis. ${far} the free length, take a thicker root or a larger lead, or go slower.`
-      : `${what}, where ${percent(limit)} is usual: its bow grows and shakes the axis. ${far} the free length, take a larger lead, or go slower.`;
+  message: ({ show, worst, choice, certain, bounds }) => {
+    const cures = `${choice('screw.end-supports') === 'fixed-free' ? 'Support the far end, shorten' : 'Shorten'} the free length, take a thicker root or a larger lead, or go slower.`;
+    const nominal = bounds('screw.whirl-use')?.nominal ?? worst;
+    // The range is told where it reaches across the whirl speed itself.
+    const share = nominal <= 1 && worst > 1 ? `${percent(nominal)} to ${percent(worst)} of` : timesOf(worst);
+    const what = `Screw turns at ${show('screw.turning-speed', 'high')}, ${certain ? '' : 'at worst '}${share} its whirl speed`;
+    if (nominal > 1) return `${what}: it bows out and shakes the axis. ${cures}`;
+    const usual = percent(bounds('screw.whirl-share')?.nominal ?? 1);
+    return `${what}, where ${usual} is usual: ${worst > 1 ? 'it may bow out and shake' : 'its bow grows and shakes'} the axis. ${cures}`;
   },
 });

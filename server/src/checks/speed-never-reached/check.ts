@@ -11,5 +11,5 @@ export default check({
   judge: ({ bounds }) => (bounds('axis.share-at-speed')?.nominal === 0 ? 'information' : undefined),
   because: ['motion.acceleration', 'axis.travel'],
   message: ({ show }) =>
-    `Speed of ${show('motion.speed')} is never reached: at ${show('motion.acceleration')} one ramp takes ${show('axis.distance-to-speed')}, more than half of the ${show('axis.travel')} of travel. A move takes ${show('axis.move-time')} whatever the speed; raise the acceleration to use it.`,
+    `Speed of ${show('motion.speed')} is never reached: at ${show('motion.acceleration')} one ramp takes ${show('axis.distance-to-speed', 'nominal', 'axis.travel')}, more than half of the ${show('axis.travel')} of travel. A move takes ${show('axis.move-time')} whatever the speed; raise the acceleration to use it.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'step-rate-too-high',
@@ -9,11 +9,12 @@ export default check({
   bad: 'above',
   limits: [
     { at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: 'the limit written in the description' } },
-    { at: 0.5, severity: 'warning', basis: 'our threshold' },
+    { at: 0.8, severity: 'warning', basis: 'our threshold' },
+    { at: 0.5, severity: 'information', basis: 'our threshold' },
   ],
   because: ['controller.step-rate', 'controller.microsteps', 'screw.lead'],
   message: ({ show, worst, severity }) =>
-    `Axis needs ${show('motor.step-rate', 'high')}, ${percent(worst)} of the ${show('controller.step-rate', 'low')} that the controller sends: ${
+    `Axis needs ${show('motor.step-rate', 'high', 'controller.step-rate')}, ${timesOf(worst)} the ${show('controller.step-rate', 'low')} that the controller sends: ${
       severity === 'error' ? 'it cannot reach this speed' : 'little is left for several motors at once'
     }. Fewer microsteps, a larger lead or a slower axis bring it down.`,
 });

@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'supply-cannot-push-current',
@@ -10,5 +10,5 @@ export default check({
   limits: [{ at: 1, severity: 'error', basis: 'follows from the mechanics', source: { title: "Ohm's law" } }],
   because: ['supply.voltage', 'motor.resistance', 'drive.current-setting-as'],
   message: ({ show, worst }) =>
-    `Set current of ${show('motor.peak-current', 'high')} peak takes ${percent(worst)} of the ${show('supply.voltage', 'low')} supply across ${show('motor.resistance', 'high')} at rest: it is never reached, and torque is missing. Take a higher voltage or a winding of lower resistance.`,
+    `Set current of ${show('motor.peak-current', 'high')} peak takes ${timesOf(worst)} the ${show('supply.voltage', 'low')} supply across ${show('motor.resistance', 'high')} at rest: it is never reached, and torque is missing. Take a higher voltage or a winding of lower resistance.`,
 });

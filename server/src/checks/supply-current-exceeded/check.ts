@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, sideBySide, timesOf } from '../check.ts';
 
 export default check({
   id: 'supply-current-exceeded',
@@ -12,6 +12,8 @@ export default check({
     { at: 0.8, severity: 'warning', basis: 'our threshold' },
   ],
   because: ['supply.current', 'supply.voltage', 'drive.current-setting', 'axis.moved-mass'],
-  message: ({ show, worst }) =>
-    `Axis takes up to ${show('drive.supply-current', 'high')} from its supply while speeding up, ${percent(worst)} of the ${show('supply.current', 'low')} it gives, other loads not counted: the voltage sags and torque with it. Take a larger supply or a gentler move.`,
+  message: ({ bounds, worst, certain }) => {
+    const [asked, gives] = sideBySide(bounds('drive.supply-current')?.high ?? 0, bounds('supply.current')?.low ?? 0, 'current');
+    return `Axis ${certain ? 'takes' : 'may take'} ${timesOf(worst)} what its supply gives (${asked} of ${gives}): ${worst > 1 ? 'the voltage sags while it speeds up, and torque with it' : 'little is left for anything else'}. Other loads are not counted. Take a larger supply or a gentler move.`;
+  },
 });

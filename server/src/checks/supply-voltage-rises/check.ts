@@ -1,4 +1,4 @@
-import { check, percent } from '../check.ts';
+import { check, timesOf } from '../check.ts';
 
 export default check({
   id: 'supply-voltage-rises',
@@ -12,6 +12,6 @@ export default check({
     { at: 0.9, severity: 'warning', basis: 'our threshold' },
   ],
   because: ['supply.capacitance', 'supply.voltage-limit', 'axis.moved-mass', 'motion.speed'],
-  message: ({ show, worst, severity }) =>
-    `Lowering returns up to ${show('drive.returned-energy', 'high')}, which lifts the supply to ${show('drive.bus-voltage', 'high')}, ${percent(worst)} of the ${show('supply.voltage-limit', 'low')} that its drives stand: ${severity === 'error' ? 'they fail' : 'little is left'}. Add a clamp or capacitance, lower slowly, or take a thread that locks.`,
+  message: ({ show, worst, severity, certain }) =>
+    `Lowering ${certain ? 'lifts' : 'may lift'} the supply to ${show('drive.bus-voltage', 'high')}, ${timesOf(worst)} the ${show('supply.voltage-limit', 'low')} that its drives stand, by ${show('drive.returned-energy', 'high')} returned: ${severity === 'error' ? 'they fail' : 'little is left'}. Add a clamp or capacitance, lower slowly, or take a thread that locks.`,
 });

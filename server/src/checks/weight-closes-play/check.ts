@@ -15,7 +15,7 @@ export default check({
   basis: 'follows from the mechanics',
   sources: [{ title: 'Newton’s law of the hanging mass' }],
   because: ['axis.accuracy', 'nut.backlash', 'motion.acceleration'],
-  judge: (facts) => (closed(facts) ? 'information' : undefined),
+  judge: (facts) => (closed(facts) ? 'hint' : undefined),
   message: ({ show }) =>
-    `Weight keeps the ${show('nut.backlash', 'high')} of nut play closed up to ${show('nut.gravity-preload-limit', 'low')} of downward acceleration, so it costs no accuracy. It opens if the tool lifts the axis, the guides stick, or a counterbalance is added.`,
+    `Weight keeps the nut's play of ${show('nut.backlash', 'high')} closed: it costs no accuracy up to ${show('nut.gravity-preload-limit', 'low', 'motion.acceleration')} of downward acceleration. It opens if the tool lifts the axis, the guides stick, or a counterbalance is added.`,
 });

@@ -34,6 +34,18 @@ export default [
     rank: 3,
   }),
   figure({
+    id: 'axis.ramp-time',
+    title: 'Time to reach speed',
+    symbol: 't_a',
+    quantity: 'time',
+    meaning: 'Time of one ramp, from rest to full speed.',
+    needs: { speed: 'motion.speed', acceleration: 'motion.acceleration' },
+    compute: ({ speed, acceleration }) => (acceleration > 0 ? speed / acceleration : unable('without acceleration no speed is reached')),
+    formula: 't_a = v/a',
+    sources: [evenAcceleration],
+    rank: 3,
+  }),
+  figure({
     id: 'axis.share-at-speed',
     title: 'Share of the travel at full speed',
     symbol: 'q_v',

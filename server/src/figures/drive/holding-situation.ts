@@ -4,7 +4,7 @@ import { bearingNeeds, contactNeeds, threadContact } from '../screw/contact.ts';
 
 /** What the unpowered verdict rests on, for one screw. */
 export const holdingNeeds = { ...contactNeeds, lead: 'screw.lead', load: 'drive.gravity-load', staticRatio: 'nut.static-friction-ratio' } as const;
-export const holdingOptions = { ...bearingNeeds, detent: 'motor.detent-at-screw', brake: 'drive.brake-at-screw' } as const;
+export const holdingOptions = { ...bearingNeeds, detent: 'motor.detent-at-screw', brake: 'drive.brake-at-screw', backwards: 'drive.reduction-reverse-efficiency' } as const;
 export const holdingChoices = { bearing: 'thrust-bearing.design' } as const;
 
 interface Values {
@@ -18,6 +18,7 @@ interface Values {
   readonly bearingDiameter: number | undefined;
   readonly detent: number | undefined;
   readonly brake: number | undefined;
+  readonly backwards: number | undefined;
   readonly bearing: string | undefined;
 }
 
@@ -41,5 +42,6 @@ export function holdingOf(values: Values): Holding {
     collarTorque: plainCollarTorque(load, values),
     detentTorque: values.detent ?? 0,
     brakeTorque: values.brake,
+    reductionLocks: values.backwards !== undefined && values.backwards <= 0,
   });
 }

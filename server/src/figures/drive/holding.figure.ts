@@ -15,6 +15,7 @@ const HOLDERS: Readonly<Record<Holder, string>> = {
   thread: 'the friction of the thread holds',
   brake: 'the brake holds',
   balance: 'nothing pulls on the drive at rest',
+  reduction: 'only the reduction, which cannot be driven backwards, holds',
   collar: 'only the plain thrust face holds',
   detent: 'only the detent of the unpowered motor holds',
   several: 'thrust face, detent and brake hold only together',
@@ -86,7 +87,7 @@ export default [
       const holding = holdingOf(values);
       return holding.holder === 'balance' ? unable(HOLDERS.balance) : { value: RANK[holding.verdict], note: remark(holding) };
     },
-    formula: 'holds: thread s ≥ 1.5, or brake ≥ 1.5 F₀ l/(2π); may creep: s ≥ 1, or T_c + T_d + T_b ≥ F₀ d₂/2 · tan(λ − φ′); else drops',
+    formula: 'holds: thread s ≥ 1.5, or brake ≥ 1.5 F₀ l/(2π); may creep: s ≥ 1, or η_i,r ≤ 0, or T_c + T_d + T_b ≥ F₀ d₂/2 · tan(λ − φ′); else drops',
     sources,
     rank: 1,
     inWords: ({ nominal, low }) => (word(low) === word(nominal) ? word(nominal) : `${word(nominal)}; ${word(low)} at the worst end of what is uncertain`),

@@ -1,25 +1,31 @@
 import { axialResonance, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis, type StiffnessLink } from '../../mechanics/axial-stiffness.ts';
 import { screwBody } from '../../mechanics/screw-body.ts';
 import { figure, unable } from '../figure.ts';
+import { screwsPerMotor } from '../motor/train.ts';
 
 const bars = { title: 'bars and springs in series; ISO 3408-4:2006', where: 'form as quoted', weak: true } as const;
 const chainNeeds = { screw: 'screw.axial-stiffness', nut: 'nut.stiffness', lead: 'screw.lead' } as const;
 const chainOptional = {
   bearing: 'thrust-bearing.stiffness', twist: 'screw.torsion-along-axis', coupling: 'coupling.torsional-stiffness', pull: 'coupling.axial-stiffness',
-  magnetic: 'motor.magnetic-stiffness', ratio: 'drive.reduction-ratio',
+  magnetic: 'motor.magnetic-stiffness', ratio: 'drive.reduction-ratio', units: 'drive.units',
 } as const;
 const chainChoices = { design: 'thrust-bearing.design' } as const;
+const chainMaybe = { motors: 'drive.motors' } as const;
 
-type Chain = { readonly [alias in keyof typeof chainNeeds]: number } & { readonly [alias in keyof typeof chainOptional]: number | undefined } & { readonly design: string };
+type Chain = { readonly [alias in keyof typeof chainNeeds]: number } & { readonly [alias in keyof typeof chainOptional]: number | undefined } & {
+  readonly design: string;
+  readonly motors: string | undefined;
+};
 
 /** The links between the motor's field and the load, all seen along the axis. */
-function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, ratio = 1, design }: Chain): readonly StiffnessLink[] {
+function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, ratio = 1, units = 1, design, motors }: Chain): readonly StiffnessLink[] {
   const links: StiffnessLink[] = [{ name: 'the screw', stiffness: screw }, { name: 'the nut', stiffness: nut }];
   if (bearing !== undefined) links.push({ name: 'the thrust bearing', stiffness: bearing });
   else if (design === 'none' && pull !== undefined) links.push({ name: 'the coupling, which carries the thrust', stiffness: pull });
   if (twist !== undefined) links.push({ name: 'the twist of the screw', stiffness: twist });
   if (coupling !== undefined) links.push({ name: 'the twist of the coupling', stiffness: torsionAlongAxis(coupling, lead) });
-  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis(magnetic * ratio ** 2, lead) });
+  // A motor that turns several screws has the torque of all of them on its one spring.
+  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis((magnetic * ratio ** 2) / screwsPerMotor(motors, units), lead) });
   return links;
 }
 
@@ -71,6 +77,7 @@ export default [
     needs: chainNeeds,
     optional: chainOptional,
     choices: chainChoices,
+    optionalChoices: chainMaybe,
     compute: (values) => {
       const { bearing, pull, magnetic } = values;
       const links = linksOf(values);
@@ -80,7 +87,7 @@ export default [
       const left = [...(magnetic === undefined ? ['motor'] : []), ...(bearing === undefined && pull === undefined ? ['thrust bearing'] : [])];
       return { value: chain.total, note: `of the give: ${shares.join(', ')}${left.length === 0 ? '' : `; without the ${left.join(' and the ')}, not known here`}` };
     },
-    formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + 1/(k_m i² (2π/l)²)',
+    formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + 1/(k_m i² (2π/l)² / n_s), n_s: screws that the motor turns',
     sources: [bars],
     rank: 2,
   }),
@@ -94,7 +101,11 @@ export default [
     needs: { total: 'drive.axial-stiffness', ...chainNeeds },
     optional: chainOptional,
     choices: chainChoices,
-    compute: (values) => values.total / Math.min(...linksOf(values).map((link) => link.stiffness)),
+    optionalChoices: chainMaybe,
+    compute: (values) => {
+      const softest = linksOf(values).reduce((least, link) => (link.stiffness < least.stiffness ? link : least));
+      return { value: values.total / softest.stiffness, note: softest.name };
+    },
     formula: 'σ_k = k / min k_i',
     sources: [bars],
     rank: 3,

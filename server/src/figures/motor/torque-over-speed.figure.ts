@@ -107,7 +107,10 @@ export default [
       if (typeof curve === 'string') return unable(curve);
       const torque = curve.at(speed);
       if (torque === undefined) return unable('the given points of torque end below the speed of the motor');
-      return curve.range ? { value: torque, note: 'An estimate from the winding data, without iron loss and resonance: real motors scatter by about ± 35 %. A measured curve goes before it.' } : torque;
+      if (!curve.range) return torque;
+      const upper = curve.range(speed).upper;
+      const range = upper > 1.02 * torque ? `from this, to design with, up to ${upper.toPrecision(2)} N·m at best` : 'not limited by the voltage at this speed';
+      return { value: torque, note: `An estimate, ${range}: sinusoidal flux, constant inductance, no iron loss, no resonance. Real motors scatter by about ± 35 %; a measured curve goes before it.` };
     },
     formula: 'T_a from the given points at n_m V_k/V, else T_A',
     sources: [stepperModel],

@@ -25,15 +25,17 @@ export default [
     title: 'Lost motion on reversal',
     symbol: 'Δ_r',
     quantity: 'length',
-    meaning: 'Travel that gets lost when the axis turns round: the play of the nut, unless the weight keeps it closed, and the give of the drive under the guide friction that changes sign.',
+    meaning: 'Travel that gets lost when the axis turns round: the play of the nut, unless the weight keeps it closed, that of the reduction through the lead, and the give of the drive under the guide friction that changes sign.',
     needs: { play: 'nut.backlash', friction: 'guides.friction-force', units: 'drive.units' },
-    optional: { stiffness: 'drive.axial-stiffness', closedUpTo: 'nut.gravity-preload-limit', acceleration: 'motion.acceleration' },
-    compute: ({ play, friction, units, stiffness, closedUpTo, acceleration }) => {
+    optional: { stiffness: 'drive.axial-stiffness', closedUpTo: 'nut.gravity-preload-limit', acceleration: 'motion.acceleration', wheels: 'drive.reduction-backlash', lead: 'screw.lead' },
+    compute: ({ play, friction, units, stiffness, closedUpTo, acceleration, wheels = 0, lead = 0 }) => {
       const closed = closedUpTo !== undefined && closedUpTo > 0 && (acceleration ?? 0) <= closedUpTo;
-      const value = lostMotion(closed ? 0 : play, friction / units, stiffness !== undefined && stiffness > 0 ? stiffness : undefined);
-      return closed ? { value, note: 'the weight keeps one flank pressed, so the play is not counted' } : value;
+      // The wheels turn their play through whichever way the thread is pressed: a thread that locks does not hold them to one side.
+      const slack = (closed ? 0 : play) + (wheels / (2 * Math.PI)) * lead;
+      const value = lostMotion(slack, friction / units, stiffness !== undefined && stiffness > 0 ? stiffness : undefined);
+      return closed ? { value, note: 'the weight keeps one flank pressed, so the play of the nut is not counted' } : value;
     },
-    formula: 'Δ_r = Δ + 2 F_g / (n_u k)',
+    formula: 'Δ_r = Δ + b_i l/(2π) + 2 F_g / (n_u k)',
     sources: [{ title: 'spring with a gap; common practice, no published source' }],
     rank: 2,
   }),

@@ -1,9 +1,13 @@
 import { bearingPressure, firstTurnPressure, pressureVelocity, slidingSpeed } from '../../mechanics/nut-pressure.ts';
 import { figure, unable } from '../figure.ts';
+import { preloadOnFlanks } from './preload-on-flanks.ts';
 
 const sliding = { 'screw.thread': ['trapezoidal', 'acme', 'square'] } as const;
 const pressureSource = { title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, equation (8-10)' } as const;
 const flanks = { pitchDiameter: 'screw.pitch-diameter', pitch: 'screw.pitch', engagedLength: 'nut.length', areaFactor: 'nut.area-factor' } as const;
+
+const preloadOptions = { preload: 'nut.preload' } as const;
+const preloadChoices = { design: 'nut.design' } as const;
 
 const pressureOf = (load: number, values: { pitchDiameter: number; pitch: number; engagedLength: number; areaFactor: number }): number =>
   bearingPressure({ ...values, load: Math.abs(load), flankHeight: values.pitch / 2 });
@@ -17,9 +21,11 @@ export default [
     unit: 'MPa',
     meaning: 'Pressure on the flanks under the largest load of a normal move, shared evenly; plastic nuts carry on part of their flanks only.',
     needs: { ...flanks, lifting: 'drive.lifting-load', lowering: 'drive.lowering-load' },
+    optional: preloadOptions,
+    optionalChoices: preloadChoices,
     onlyWhere: sliding,
-    compute: (values) => pressureOf(Math.max(Math.abs(values.lifting), Math.abs(values.lowering)), values),
-    formula: 'p = 2 F / (π d₂ L_n c)',
+    compute: (values) => pressureOf(Math.max(Math.abs(values.lifting), Math.abs(values.lowering)) + preloadOnFlanks(values), values),
+    formula: 'p = 2 (F + F_pre) / (π d₂ L_n c), F_pre of a nut in two halves',
     sources: [pressureSource],
     rank: 2,
   }),
@@ -76,10 +82,11 @@ export default [
     quantity: 'pressure-velocity',
     meaning: 'Frictional heat per area of flank at steady speed, averaged over the duty: what melts or burns a nut.',
     needs: { ...flanks, load: 'drive.cruising-load', lowering: 'drive.lowering-load', speed: 'nut.sliding-speed' },
-    optional: { duty: 'motion.duty' },
+    optional: { duty: 'motion.duty', ...preloadOptions },
+    optionalChoices: preloadChoices,
     onlyWhere: sliding,
     compute: (values) => {
-      const pressure = pressureOf(Math.max(Math.abs(values.load), Math.abs(values.lowering)), values);
+      const pressure = pressureOf(Math.max(Math.abs(values.load), Math.abs(values.lowering)) + preloadOnFlanks(values), values);
       const value = pressureVelocity(pressure, values.speed, Math.min(1, values.duty ?? 1));
       return values.duty === undefined ? { value, note: 'motion all the time assumed, since no duty is given' } : value;
     },

@@ -2,6 +2,7 @@ import { normalFlankAngle } from '../../mechanics/power-screw.ts';
 import { bearingPressure, playFromWear, slidingDistance, travelToPlay, wearDepth } from '../../mechanics/nut-pressure.ts';
 import { flankAngleOf } from '../../mechanics/sliding-thread.ts';
 import { figure } from '../figure.ts';
+import { preloadOnFlanks } from './preload-on-flanks.ts';
 
 const sliding = { 'screw.thread': ['trapezoidal', 'acme', 'square'] } as const;
 const source = [{ title: 'Archard’s law; The Tribology Handbook', where: 'section A5' }, { title: 'specific wear: wide range', weak: true }] as const;
@@ -11,8 +12,11 @@ const needs = {
 } as const;
 
 /** Mean of the way up and the way down, since half of the distance goes each way. */
-function meanPressure(values: { pitchDiameter: number; pitch: number; engagedLength: number; areaFactor: number; load: number; lowering: number }): number {
-  return bearingPressure({ ...values, load: (Math.abs(values.load) + Math.abs(values.lowering)) / 2, flankHeight: values.pitch / 2 });
+function meanPressure(values: {
+  pitchDiameter: number; pitch: number; engagedLength: number; areaFactor: number; load: number; lowering: number; preload: number | undefined; design: string | undefined;
+}): number {
+  const load = (Math.abs(values.load) + Math.abs(values.lowering)) / 2 + preloadOnFlanks(values);
+  return bearingPressure({ ...values, load, flankHeight: values.pitch / 2 });
 }
 
 export default [
@@ -23,7 +27,9 @@ export default [
     quantity: 'length',
     meaning: 'Axial play that wear of the loaded flanks adds in a year of the stated distance, after running-in.',
     needs: { ...needs, distance: 'motion.distance-per-year' },
+    optional: { preload: 'nut.preload' },
     choices: { thread: 'screw.thread' },
+    optionalChoices: { design: 'nut.design' },
     onlyWhere: sliding,
     compute: (values) => {
       const depth = wearDepth(values.wear, meanPressure(values), slidingDistance(values.distance, values.leadAngle));
@@ -40,7 +46,9 @@ export default [
     quantity: 'distance',
     meaning: 'Distance along the axis after which wear has taken a quarter of the thread’s thickness.',
     needs,
+    optional: { preload: 'nut.preload' },
     choices: { thread: 'screw.thread' },
+    optionalChoices: { design: 'nut.design' },
     onlyWhere: sliding,
     compute: (values) => {
       const angle = normalFlankAngle(flankAngleOf(values.thread), values.leadAngle);

@@ -33,6 +33,13 @@ function deviation(values: Graded, which: 'worst' | 'afterCalibration'): Compute
   return found.kind === 'deviation' ? found[which] : unable(`the table of this grade ends at ${(found.longest * 1000).toFixed(0)} mm of travel`);
 }
 
+/** Errors at their full sizes, added; what is not known is left out and said so. */
+function together(lead: number, growth: number | undefined, lost: number | undefined): Computed {
+  const left = [...(growth === undefined ? ['warming'] : []), ...(lost === undefined ? ['lost motion'] : [])];
+  const value = lead + Math.abs(growth ?? 0) + (lost ?? 0);
+  return left.length === 0 ? value : { value, note: `without ${left.join(' and ')}, not known here` };
+}
+
 export default [
   figure({
     id: 'screw.lead-deviation',
@@ -107,14 +114,36 @@ export default [
     meaning: 'Lead error, growth by warming, and lost motion on reversal together, each at its full size.',
     needs: { lead: 'screw.lead-deviation' },
     optional: { growth: 'screw.thermal-growth', lost: 'nut.lost-motion' },
-    compute: ({ lead, growth, lost }) => {
-      const left = [...(growth === undefined ? ['warming'] : []), ...(lost === undefined ? ['lost motion'] : [])];
-      const value = lead + Math.abs(growth ?? 0) + (lost ?? 0);
-      return left.length === 0 ? value : { value, note: `without ${left.join(' and ')}, not known here` };
-    },
+    compute: (values) => together(values.lead, values.growth, values.lost),
     formula: 'e_Σ = e_l + |ΔL| + Δ_r',
     sources: [{ title: 'worst case: errors added, not averaged' }],
     rank: 2,
+  }),
+  figure({
+    id: 'drive.position-error-calibrated',
+    title: 'Position error after calibration',
+    symbol: 'e_k',
+    quantity: 'length',
+    meaning: 'What is left of the position error once the steps per millimetre are set by a measurement over the whole travel.',
+    needs: { lead: 'screw.lead-deviation-calibrated' },
+    optional: { growth: 'screw.thermal-growth', lost: 'nut.lost-motion' },
+    compute: (values) => together(values.lead, values.growth, values.lost),
+    formula: 'e_k = e_c + |ΔL| + Δ_r',
+    sources: [{ title: 'worst case: errors added, not averaged' }],
+    rank: 2,
+  }),
+  figure({
+    id: 'drive.position-error-calibrated-use',
+    title: 'Position error after calibration over the accuracy wanted',
+    symbol: 'e_k/ε',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'What calibration leaves of lead error, with growth and lost motion, over the accuracy wanted.',
+    needs: { error: 'drive.position-error-calibrated', accuracy: 'axis.accuracy' },
+    compute: ({ error, accuracy }) => (accuracy > 0 ? error / accuracy : unable('the accuracy wanted is 0')),
+    formula: 'e_k / ε',
+    sources: [{ title: 'definition' }],
+    rank: 3,
   }),
   figure({
     id: 'drive.position-error-use',

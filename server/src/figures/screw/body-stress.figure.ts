@@ -8,13 +8,13 @@ export default [
     symbol: 'σ_v',
     quantity: 'pressure',
     unit: 'MPa',
-    meaning: 'Axial stress of the largest load and shear stress of the torque, put together; with a stalled motor the whole holding torque of the motor twists the screw.',
+    meaning: 'Axial stress of the largest load and shear stress of the torque, put together; with a stalled motor the whole torque of the motor at the set current twists the screw.',
     needs: { load: 'drive.lifting-load', torque: 'screw.lifting-torque', rootDiameter: 'screw.root-diameter' },
-    optional: { motorTorque: 'motor.holding-torque', ratio: 'drive.reduction-ratio' },
-    compute: ({ load, torque, rootDiameter, motorTorque, ratio }) => {
-      const stalled = (motorTorque ?? 0) * (ratio ?? 1);
+    optional: { standing: 'motor.standing-torque', holding: 'motor.holding-torque', ratio: 'drive.reduction-ratio' },
+    compute: ({ load, torque, rootDiameter, standing, holding, ratio }) => {
+      const stalled = (standing ?? holding ?? 0) * (ratio ?? 1);
       const value = bodyStress(load, Math.max(Math.abs(torque), stalled), rootDiameter).equivalent;
-      return stalled > Math.abs(torque) ? { value, note: 'with the motor stalled at its holding torque' } : value;
+      return stalled > Math.abs(torque) ? { value, note: 'with the motor stalled at its full torque' } : value;
     },
     formula: 'σ_v = √(σ² + 3 τ²), σ = 4 F₂ / (π d₃²), τ = 16 T / (π d₃³)',
     sources: [{ title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, equations (8-7), (8-8), and section 5-5' }],

@@ -140,7 +140,7 @@ class LazyNode implements SchemaNode {
     this.#make = (inner) => make(inner, resolved.file);
     this.title = schema.title ?? '';
     this.description = schema.description ?? '';
-    this.examples = (schema.examples ?? []).flatMap(exampleTexts);
+    this.examples = (schema.examples ?? []).flatMap(scalarTexts);
     this.types = schema.type === undefined ? [] : typeof schema.type === 'string' ? [schema.type] : schema.type;
     this.choices = choicesOf(schema);
     this.required = schema.required ?? [];
@@ -187,17 +187,17 @@ class LazyNode implements SchemaNode {
 }
 
 function choicesOf(schema: RawSchema): SchemaChoice[] {
-  if (schema.const !== undefined) return [{ value: String(schema.const), description: schema.description ?? '' }];
-  return (schema.enum ?? []).map((value, index) => ({ value: String(value), description: schema.enumDescriptions?.[index] ?? '' }));
+  if (schema.const !== undefined) return scalarTexts(schema.const).map((value) => ({ value, description: schema.description ?? '' }));
+  return (schema.enum ?? []).flatMap((value, index) => scalarTexts(value).map((text) => ({ value: text, description: schema.enumDescriptions?.[index] ?? '' })));
 }
 
-/** Examples of scalars as they would be written; a list of scalars in one example stands for several. */
-function exampleTexts(example: unknown): string[] {
-  if (typeof example === 'string' || typeof example === 'number') return [String(example)];
-  return Array.isArray(example) ? example.filter((item) => typeof item === 'string' || typeof item === 'number').map(String) : [];
+/** Scalars as they would be written; a list of scalars in one example stands for several. */
+function scalarTexts(value: unknown): string[] {
+  if (typeof value === 'string' || typeof value === 'number') return [String(value)];
+  return Array.isArray(value) ? value.filter((item) => typeof item === 'string' || typeof item === 'number').map(String) : [];
 }
 
-const model = new SchemaModel([machineJson as unknown as RawSchema, partsJson as unknown as RawSchema]);
+const model = new SchemaModel([machineJson, partsJson]);
 
 /** What the schema says of a whole file. */
 export function fileSchema(fileKind: FileKind): SchemaNode {

@@ -2,6 +2,7 @@ import { nearestNames } from '../nearest-names.ts';
 import type { Problem, Severity } from '../problems.ts';
 import { shortened } from '../slip-messages.ts';
 import type { Span } from '../spans.ts';
+import { readQuantity } from '../read-quantity.ts';
 import type { SchemaNode } from './schema-model.ts';
 
 /** The wording of findings on the structure of a file. */
@@ -32,7 +33,7 @@ function fitting(words: readonly string[], room: number): { readonly shown: read
   return { shown, all: shown.length === words.length };
 }
 
-export function keyUnknown(key: string, span: Span, where: string, known: readonly string[], written: ReadonlySet<string>, elsewhere: readonly string[]): Problem {
+export function keyUnknown(key: string, span: Span, where: string, known: readonly string[], written: { has(key: string): boolean }, elsewhere: readonly string[]): Problem {
   const free = known.filter((name) => !written.has(name));
   const near = nearestNames(key, free);
   const start = where === '' ? `"${shortened(key)}" is not known here` : `"${shortened(key)}" is not known in "${shortened(where, 20)}"`;
@@ -68,14 +69,18 @@ export function wrongType(written: { readonly type: 'map' | 'list' | 'scalar'; r
   const due = types.includes('object')
     ? dueMap(schema)
     : types.includes('array')
-      ? `A list is due here${such === '' ? ', such as [ a, b ]' : `, such as [ ${shortened(example ?? '', 24)} ]`}`
+      ? schema?.items && isMap(schema.items)
+        ? written.type === 'map' ? 'A list is due here, with "- " before the first entry of each item' : 'A list is due here, each item on a line that begins with "- "'
+        : `A list is due here${such === '' ? ', such as [ a, b ]' : `, such as [ ${shortened(example ?? '', 24)} ]`}`
       : types.includes('integer')
         ? `A whole number is due here${such}`
         : types.includes('boolean')
           ? 'true or false is due here'
           : types.includes('number') && !types.includes('string')
             ? `A number is due here${such}`
-            : `A single value is due here${such}`;
+            : schema?.refersTo?.startsWith('part:') === true && written.type === 'map'
+              ? `A name${such === '' ? '' : `${such},`} is due here, and its entries under "parts"`
+              : `A single value is due here${such}`;
   return problem('value-of-wrong-type', `${due}, but ${has} there.`, span, fixes);
 }
 
@@ -92,6 +97,17 @@ export function notInList(text: string, choices: readonly string[], span: Span):
   const start = choices.length === 1 ? `Only "${shortened(choices[0] ?? '')}" can stand here, not "${shortened(text)}"` : `"${shortened(text)}" is not one of the choices`;
   const fixes = near.length > 0 ? near : choices.length <= 5 ? choices : [];
   return problem('value-not-in-list', choices.length === 1 ? `${start}.` : `${start}. ${hint}`, span, changes(span, fixes));
+}
+
+/** A word alone where a map is due: the entry that it probably is the value of, and the text of the map then. */
+export function asEntry(text: string, schema: SchemaNode | undefined, span: Span): readonly Fix[] {
+  const fits = (property: SchemaNode['properties'][number]): boolean => {
+    const { choices, quantity, refersTo = '' } = property.schema;
+    if (choices.some((choice) => choice.value === text)) return property.key !== 'kind' || property.required;
+    if (quantity !== undefined) return property.required && /\s*[^\d.±%\s]/.test(text) && readQuantity(text, quantity).ok;
+    return refersTo.startsWith('size:') && /^[A-Za-z]*[\d(][^{}[\],#]*$/.test(text);
+  };
+  return (schema?.properties ?? []).filter(fits).slice(0, 2).map(({ key }) => ({ title: `Write "{ ${key}: ${shortened(text)} }"`, edits: [{ span, text: `{ ${key}: ${text} }` }] }));
 }
 
 export function outOfBounds(what: string, span: Span): Problem {

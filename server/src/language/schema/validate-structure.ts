@@ -1,8 +1,9 @@
 import * as validators from '../../generated/schema-validators.mjs';
+import { limits } from '../limits.ts';
 import type { Problem } from '../problems.ts';
 import { colonMissing } from '../slip-messages.ts';
 import type { Span } from '../spans.ts';
-import { entryAt, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../syntax-tree.ts';
+import { entryAt, nodeAt, type Entry, type EntryPath, type MapNode, type SyntaxNode } from '../syntax-tree.ts';
 import { fileSchema, formOf, schemaBelow, type FileKind, type SchemaNode } from './schema-model.ts';
 import { plainValue, type PlainValue } from './plain-value.ts';
 import * as say from './structure-messages.ts';
@@ -39,6 +40,8 @@ class StructureReport {
   readonly #schema: SchemaNode;
   readonly #text: string;
   readonly #problems: Problem[] = [];
+  readonly #entries = new Map<MapNode, ReadonlyMap<string, Entry>>();
+  #homes: Map<string, Set<string>> | undefined;
 
   constructor(root: SyntaxNode, schema: SchemaNode, text: string) {
     this.#root = root;
@@ -48,7 +51,8 @@ class StructureReport {
 
   report(errors: readonly SchemaError[]): Problem[] {
     const missing = new Map<string, string[]>();
-    for (const error of leading(errors)) {
+    // More than are ever listed are not looked up one by one.
+    for (const error of leading(errors.slice(0, 5 * limits.problems))) {
       if (error.keyword === 'required') {
         const key = String(error.params['missingProperty']);
         missing.set(error.instancePath, [...(missing.get(error.instancePath) ?? []), key]);
@@ -93,6 +97,7 @@ class StructureReport {
       case 'maxLength':
         return this.#push(say.textOutOfForm(node?.type === 'scalar' ? node.text : '', schema, this.#valueSpan(path)));
       default:
+        if (node === null && entryAt(this.#root, path)) return this.#type(path, node, schema, ['string']);
         // oneOf, not, dependentRequired and other conditions between entries.
         return this.#push(say.contradiction(path.at(-1) ?? '', this.#keySpan(path)));
     }
@@ -108,11 +113,27 @@ class StructureReport {
   }
 
   #unknown(path: EntryPath, map: SyntaxNode | null | undefined, key: string, schema: SchemaNode | undefined): void {
-    const entry = entryAt(this.#root, [...path, key]);
     const form = schema && formOf(schema, map);
-    const written = new Set(map?.type === 'map' ? map.entries.map((other) => other.key.text) : []);
+    const written = this.#entriesOf(map);
+    const entry = written.get(key);
     const known = form?.properties.map((property) => property.key) ?? [];
-    this.#push(say.keyUnknown(key, entry?.key.span ?? this.#keySpan(path), path.at(-1) ?? '', known, written, homesOf(key, this.#schema)));
+    this.#push(say.keyUnknown(key, entry?.key.span ?? this.#keySpan(path), path.at(-1) ?? '', known, written, this.#homesOf(key)));
+  }
+
+  /** The entries of a map by their keys, remembered while one report is made. */
+  #entriesOf(map: SyntaxNode | null | undefined): ReadonlyMap<string, Entry> {
+    if (map?.type !== 'map') return new Map();
+    const known = this.#entries.get(map);
+    if (known) return known;
+    const entries = new Map<string, Entry>();
+    for (const entry of map.entries) if (!entries.has(entry.key.text)) entries.set(entry.key.text, entry);
+    this.#entries.set(map, entries);
+    return entries;
+  }
+
+  #homesOf(key: string): string[] {
+    this.#homes ??= homesOfKeys(this.#schema);
+    return [...(this.#homes.get(key) ?? [])];
   }
 
   #missing(path: EntryPath, keys: readonly string[]): void {
@@ -143,7 +164,18 @@ class StructureReport {
     }
     if (types.includes('object') && this.#isBegunKey(path, node)) return this.#push(colonMissing(node.type === 'scalar' ? node.text : '', node.span));
     const span = node.type === 'map' && path.length > 0 ? this.#keySpan(path) : node.span;
-    this.#push(say.wrongType({ type: node.type, text: node.type === 'scalar' ? node.text : '' }, schema, types, span, listFix(node, types)));
+    this.#push(say.wrongType({ type: node.type, text: node.type === 'scalar' ? node.text : '' }, schema, types, span, this.#shapeFixes(node, schema, types)));
+  }
+
+  #shapeFixes(node: SyntaxNode, schema: SchemaNode | undefined, types: readonly string[]): NonNullable<Problem['fixes']> {
+    const asList = listFix(node, types);
+    if (asList.length > 0) return asList;
+    if (node.type === 'map' && types.includes('array')) return itemFix(node, this.#text);
+    if (node.type !== 'scalar' || node.style !== 'plain' || node.span.end - node.span.start !== node.text.length) return [];
+    if (types.includes('object')) return say.asEntry(node.text, schema, node.span);
+    // Microsteps are often given as a part of a step.
+    const part = types.includes('integer') ? /^1\/(\d{1,3})$/.exec(node.text)?.[1] : undefined;
+    return part === undefined ? [] : [{ title: `Change to "${part}"`, edits: [{ span: node.span, text: part }] }];
   }
 
   /** A word alone on the line below a key whose entries are due there: the first of them, half typed. */
@@ -167,7 +199,9 @@ class StructureReport {
       maxProperties: 'Fewer entries are allowed here.',
       uniqueItems: 'An item stands here twice.',
     };
-    this.#push(say.outOfBounds(message[error.keyword] ?? 'The value is out of bounds.', this.#valueSpan(path)));
+    const schema = schemaBelow(this.#schema, path, this.#root);
+    const sample = error.keyword === 'minItems' && schema?.examples[0] !== undefined ? ` Such as [ ${schema.examples[0].replace(/^\[ *| *\]$/g, '')} ].` : '';
+    this.#push(say.outOfBounds(`${message[error.keyword] ?? 'The value is out of bounds.'}${sample}`, this.#valueSpan(path)));
   }
 
   #valueSpan(path: EntryPath): Span {
@@ -208,25 +242,36 @@ function firstKey(map: MapNode): Span | undefined {
   return map.entries[0]?.key.span;
 }
 
+/** A dash before the first of the entries that stand where a list of entries is due, and the others moved under it. */
+function itemFix(map: MapNode, text: string): NonNullable<Problem['fixes']> {
+  const first = firstKey(map);
+  if (!first) return [];
+  if (map.flow) return [{ title: 'Make it a list', edits: [{ span: { start: map.span.start, end: map.span.start }, text: '[' }, { span: { start: map.span.end, end: map.span.end }, text: ']' }] }];
+  const edits = [{ span: { start: first.start, end: first.start }, text: '- ' }];
+  for (let at = text.indexOf('\n', first.start); at >= 0 && at + 1 < map.span.end; at = text.indexOf('\n', at + 1)) {
+    if (/^[ \t]*[^\s]/.test(text.slice(at + 1, map.span.end))) edits.push({ span: { start: at + 1, end: at + 1 }, text: '  ' });
+  }
+  return [{ title: 'Make it the first item of a list', edits }];
+}
+
 /** Brackets around a single text where a list is due. */
 function listFix(node: SyntaxNode, types: readonly string[]): NonNullable<Problem['fixes']> {
   if (node.type !== 'scalar' || node.style === 'block' || !types.includes('array')) return [];
-  const edits = [
-    { span: { start: node.span.start, end: node.span.start }, text: '[' },
-    { span: { start: node.span.end, end: node.span.end }, text: ']' },
-  ];
-  return [{ title: 'Make it a list', edits }];
+  const open = { span: { start: node.span.start, end: node.span.start }, text: '[' };
+  const close = { span: { start: node.span.end, end: node.span.end }, text: ']' };
+  // Where only the closing bracket was typed, the opening one is all that is missing.
+  return [{ title: 'Make it a list', edits: node.text.endsWith(']') ? [open] : [open, close] }];
 }
 
-/** Titles of the maps in which a key is known, for a key that was written in the wrong place. */
-function homesOf(key: string, schema: SchemaNode): string[] {
-  const homes = new Set<string>();
+/** For every key, the maps in which it is known: for a key that was written in the wrong place. */
+function homesOfKeys(schema: SchemaNode): Map<string, Set<string>> {
+  const homes = new Map<string, Set<string>>();
   const seen = new Set<SchemaNode>();
   const visit = (node: SchemaNode, name: string): void => {
     if (seen.has(node)) return;
     seen.add(node);
     for (const property of node.properties) {
-      if (property.key === key && name !== '') homes.add(name);
+      if (name !== '') homes.set(property.key, (homes.get(property.key) ?? new Set()).add(name));
       visit(property.schema, property.key);
     }
     for (const inner of [node.named, node.items, ...(node.variants?.of.values() ?? []), ...node.alternatives]) {
@@ -234,5 +279,5 @@ function homesOf(key: string, schema: SchemaNode): string[] {
     }
   };
   visit(schema, '');
-  return [...homes];
+  return homes;
 }

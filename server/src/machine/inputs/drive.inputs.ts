@@ -150,7 +150,12 @@ export default fallbacks(
     symbol: 'I_s',
     handbook: (read) => {
       const rated = read.number('motor.current');
-      return rated && { value: { type: 'number', ...rated, unit: 'A' }, source: 'set to the rated current of the motor, since no setting is given; common practice', weak: true };
+      // Many settings are lower, for the sake of heat and noise; torque is then short, heat is not.
+      return rated && {
+        value: { type: 'number', ...between(0.7 * rated.low, rated.nominal, rated.high), unit: 'A' },
+        source: '70 to 100 % of the rated current of the motor, since no setting is given; common practice, no published source',
+        weak: true,
+      };
     },
   },
   {

@@ -4,6 +4,9 @@ import { DETENT_SHARE, STEP_ERROR_SHARE } from '../../mechanics/stepper-standing
 import { fallbacks, type InputReader, type Member } from '../input.ts';
 import { between, exactly, type Bounded } from '../values.ts';
 
+/** Holding torque over rotor inertia of ordinary hybrid motors, rad/s²: bands around four sheets, widened; from memory. */
+const TORQUE_PER_INERTIA = { low: 2e4, high: 12e4 } as const;
+
 const DEGREE = Math.PI / 180;
 
 const flangeOf = (read: InputReader) => {
@@ -69,9 +72,15 @@ export default fallbacks(
     symbol: 'J_m',
     handbook: (read) => {
       const flange = flangeOf(read);
-      if (!flange) return undefined;
-      const [low, high] = flange.rotorInertia;
-      return { value: { type: 'number', ...between(low, Math.sqrt(low * high), high), unit: 'g·cm²' }, source: `usual range of motors with a size ${flange.size} face, from memory`, weak: true };
+      const holding = read.number('motor.holding-torque');
+      const bySize = flange?.rotorInertia;
+      const byTorque = holding && ([holding.nominal / TORQUE_PER_INERTIA.high, holding.nominal / TORQUE_PER_INERTIA.low] as const);
+      // Where both speak and agree, each narrows the other; a motor that is strong for its size is believed by its torque.
+      const both = bySize && byTorque && ([Math.max(bySize[0], byTorque[0]), Math.min(bySize[1], byTorque[1])] as const);
+      const [low, high] = (both && both[0] < both[1] ? both : (byTorque ?? bySize)) ?? [];
+      if (low === undefined || high === undefined) return undefined;
+      const from = [...(flange ? [`a size ${flange.size} face`] : []), ...(holding ? ['this holding torque'] : [])].join(' and ');
+      return { value: { type: 'number', ...between(low, Math.sqrt(low * high), high), unit: 'g·cm²' }, source: `usual range of motors with ${from}, from memory`, weak: true };
     },
   },
   {

@@ -1,7 +1,7 @@
 import { pitchDiameterBelowCrest, rootBelowCrest } from '../../mechanics/sliding-thread.ts';
 import { fallbacks, type InputReader } from '../input.ts';
 import type { Origin } from '../origin.ts';
-import { sizeMeaning, sizeSource, trapezoidalPitchDiameter, trapezoidalRootDiameter } from '../trapezoidal-size.ts';
+import { isInUse, sizeMeaning, sizeSource, trapezoidalPitchDiameter, trapezoidalRootDiameter, usualPitches } from '../trapezoidal-size.ts';
 import { exactly, type Bounded, type InputValue } from '../values.ts';
 
 /** A length as an input's value, shown in millimetres. */
@@ -153,5 +153,15 @@ export default fallbacks(
         const root = major - rootBelowCrest(thread === 'acme' ? 'acme' : 'square', pitch);
         return root > 0 ? exactly(root) : undefined;
       }),
+  },
+  {
+    input: 'screw.size-remark',
+    handbook: (read) => {
+      const meaning = sizeMeaning(read);
+      if (meaning?.kind !== 'clear' || isInUse(meaning.majorDiameter, meaning.pitch)) return undefined;
+      const usual = usualPitches(meaning.majorDiameter).map((pitch) => Number((pitch * 1000).toPrecision(4)));
+      const text = usual.length === 0 ? 'no trapezoidal screws of this diameter are usual' : `usual pitches of this diameter are ${usual.join(', ')} mm`;
+      return { value: { type: 'choice', text }, source: 'ISO 2904, size list, and sizes in use; partly from memory', weak: true };
+    },
   },
 );

@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// Writes the reference, server/docs/, from the declarations of keys, figures, checks and problems.
+// Writes the reference, server/docs/, from the declarations of keys, figures, checks and problems, and what the README shows of real output.
 //   npm run reference             writes it, and removes pages of what is gone
 //   npm run reference -- --check  writes nothing; fails when what is there differs, naming the files
 import { existsSync } from 'node:fs';
@@ -8,6 +8,7 @@ import { dirname, join, relative, sep } from 'node:path';
 import { generate } from './generate.mjs';
 import { loadTypeScript } from './load-typescript.mjs';
 import { root } from './processes.mjs';
+import { withRealOutput } from './readme-output.mjs';
 
 const folder = join(root, 'server', 'docs');
 const checkOnly = process.argv.includes('--check');
@@ -38,7 +39,15 @@ for (const path of await present()) {
   if (!checkOnly) await rm(join(folder, path));
 }
 
+const readme = join(root, 'README.md');
+const readmeText = await readFile(readme, 'utf8');
+const readmeWanted = await withRealOutput(readmeText);
+if (readmeWanted !== readmeText) {
+  stale.push('the README\'s sample output');
+  if (!checkOnly) await writeFile(readme, readmeWanted);
+}
+
 if (checkOnly && stale.length > 0) {
   console.error(`The reference is not up to date; run npm run reference. Different: ${stale.sort().join(', ')}`);
   process.exitCode = 1;
-} else console.log(stale.length === 0 ? 'The reference is up to date.' : `Written: ${stale.length} of ${wanted.size} files.`);
+} else console.log(stale.length === 0 ? 'The reference is up to date.' : `Written: ${stale.length} of ${wanted.size + 1} files.`);

@@ -47,8 +47,8 @@ describe('exit status 2', () => {
     [['chek'], /unknown command 'chek'/],
     [[], /Usage: axiswright/],
     [['check', 'missing.machine.yaml'], /^missing\.machine\.yaml does not exist\.$/m],
-    [['check', 'other.txt'], /^other\.txt is not named \*\.machine\.yaml or \*\.parts\.yaml\.$/m],
-    [['check', 'empty'], /matches "empty"/],
+    [['check', 'other.txt'], /^other\.txt is not named \*\.machine\.yaml or \*\.parts\.yaml\. Rename it, .*\.$/m],
+    [['check', 'empty'], /is in the folder "empty"/],
     [['check', '--as', 'x.machine.yaml', 'quiet.machine.yaml'], /--as is for standard input/],
     [['figures', '--figure', 'screw.nonsense', 'quiet.machine.yaml'], /No figure "screw\.nonsense"/],
   ])('%j', async (args, says) => {

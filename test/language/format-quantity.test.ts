@@ -54,7 +54,7 @@ describe('beside a limit', () => {
 
 describe('what is shown', () => {
   it('reads back within its rounding, in every kind', () => {
-    const kinds = fc.constantFrom(...quantityKindNames.filter((kind) => kind !== 'money' && kind !== 'count'));
+    const kinds = fc.constantFrom(...quantityKindNames.filter((kind) => kind !== 'money' && kind !== 'count' && kindDetails(kind).maximum === undefined));
     fc.assert(
       fc.property(kinds, fc.double({ min: -6, max: 6, noNaN: true }), (kind, exponent) => {
         const si = kind === 'temperature' ? 200 + 10 ** (exponent / 3) : 10 ** exponent;

@@ -72,7 +72,7 @@ describe('structure', () => {
     [machine('    people-below: yes\n'), '"yes" is not one of the choices. Choose possible or guarded.'],
     [machine('    moves: plate\n'), 'A list is due here, such as [ plate ], but the text "plate" stands there.'],
     [machine('    accuracy:\n'), '"accuracy" has no value. Write one, such as "0.05 mm", or remove the key.'],
-    [machine('').replace('version: 1', 'version: 2'), 'Only "1" can stand here, not "2".'],
+    [machine('').replace('version: 1', 'version: 2'), 'This release reads version 1 of the language, not "2". A file of a later version needs a later release.'],
     ['description-version: 1\nmachine: Heron\naxes:\n  lift:\n    moves: [a]\n', '"lift" needs "direction" and "travel": nothing can be computed without them.'],
   ])('is told in plain words', (text, message) => {
     expect(readDocument(uri, text).problems.map((problem) => problem.message)).toEqual([message]);

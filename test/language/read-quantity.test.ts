@@ -70,7 +70,7 @@ describe('values that say how sure they are', () => {
 describe('problems', () => {
   /** Text, kind, code, marked text, texts after each replacement. */
   it.each<[string, QuantityKind, string, string, readonly string[]]>([
-    ['420', 'length', 'unit-missing', '420', ['420 mm', '420 µm', '420 cm', '420 m']],
+    ['420', 'length', 'unit-missing', '420', ['420 mm', '420 µm', '420 cm', '420 in']], // 420 m is no length of such a machine
     ['1.8', 'angle', 'unit-missing', '1.8', ['1.8°', '1.8 rad', '1.8 mrad', '1.8 arcmin']],
     ['14.50', 'money', 'unit-missing', '14.50', ['14.50 EUR', '14.50 USD', '14.50 GBP', '14.50 CHF']],
     ['0 to 3', 'mass', 'unit-missing', '0', ['0 kg to 3', '0 g to 3', '0 t to 3', '0 lb to 3']],
@@ -162,8 +162,25 @@ describe('unusual sizes', () => {
   });
 });
 
+describe('a share', () => {
+  it.each([['15 %', 0.15], ['0.15', 0.15], ['100 %', 1], ['1', 1], ['99.5 % ± 0.5 %', 0.995]] as const)('%s', (text, nominal) => {
+    expectSi(read(text, 'share').nominal, nominal);
+  });
+
+  it.each([
+    ['20', 'A share cannot be more than 100 %. Write "20 %" if percent are meant.', ['20 %']],
+    ['120 %', 'A share cannot be more than 100 %. Check the number and its unit.', []],
+    ['150', 'A share cannot be more than 100 %. Check the number and its unit.', []],
+    ['90 % ± 20 %', 'With its tolerance this share becomes more than 100 %. Check the tolerance.', []],
+  ])('%s is more than the whole', (text, message, cures) => {
+    const reading = readQuantity(text, 'share');
+    expect(reading).toMatchObject({ ok: false, problem: { code: 'value-out-of-domain', message } });
+    expect(reading.ok ? [] : reading.problem.replacements.map((one) => text.slice(0, one.start) + one.text + text.slice(one.end))).toEqual(cures);
+  });
+});
+
 describe('any quantity', () => {
-  const kinds = fc.constantFrom(...quantityKindNames.filter((kind) => kindDetails(kind).units.length > 0 && kind !== 'revolutions'));
+  const kinds = fc.constantFrom(...quantityKindNames.filter((kind) => kindDetails(kind).units.length > 0 && kindDetails(kind).maximum === undefined && kind !== 'revolutions'));
   const sizes = fc.double({ min: 1e-6, max: 1e6, noNaN: true });
 
   it('in any unit of its kind reads back as what it was', () => {

@@ -42,8 +42,11 @@ describe('symbols', () => {
     expect(plainSymbol('F₀')).toBe(plainSymbol('F_0'));
     expect(plainSymbol('nₘₐₓ')).toBe('n_max');
   });
-  it('get raised indices where all of the index has them', () => {
-    expect(prettySymbol('F_0 = d_max')).toBe('F₀ = dₘₐₓ');
-    expect(prettySymbol('F_g')).toBe('F_g');
+  it('have indices of digits lowered and all others behind an underscore, so that one table or formula is of one make', () => {
+    expect(prettySymbol('F_0 = d_2')).toBe('F₀ = d₂');
+    expect(prettySymbol('v_300')).toBe('v₃₀₀');
+    expect(prettySymbol('S_T = Tₐ / max(T₂, T_1)')).toBe('S_T = T_a / max(T₂, T₁)');
+    expect(prettySymbol('nₘₐₓ')).toBe('n_max');
+    for (const other of ['F_g', 'T_d,s', 'η_i,r', 'h_fs', 'x_2p', 'x_p2', 'x_2,s', 'µ′']) expect(prettySymbol(other)).toBe(other);
   });
 });

@@ -38,6 +38,9 @@ describe('inlay hints', () => {
     expect(lines.find((line) => /^\s+screw: →/.test(line))).toMatch(/whirl|buckling/);
     expect(lines.find((line) => /^\s+motor: lift-motor →/.test(line))).toMatch(/margin \d/);
   });
+  it('lead with what is looked for first: whirl before buckling', () => {
+    expect(hintLines(example('large-format-printer/first-draft.machine.yaml')).find((line) => /^\s+screw: →/.test(line))).toMatch(/→ whirl \d+ % · buckling /);
+  });
   it('keep within 40 characters where several elements stand on one line', () => {
     const flow = lift().replace(/\n {4}drive:\n((?: {6,}.*\n)+)/, (_, body: string) => `\n    drive: { ${flowOf(body)} }\n`);
     const snapshot = snapshotOf(flow);

@@ -37,7 +37,7 @@ describe('inline code', () => {
 
 describe('a table', () => {
   it('has a header, a rule and rows', () => {
-    expect(table(['a', 'b'], [['1', '2']])).toBe('| a | b |\n| --- | --- |\n| 1 | 2 |');
+    expect(table(['a', 'b'], [['1', '2']])).toBe('| a | b |\n| :--- | :--- |\n| 1 | 2 |');
   });
   it('is left out without rows', () => {
     expect(table(['a'], [])).toBeUndefined();

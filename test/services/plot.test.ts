@@ -55,8 +55,8 @@ describe('a plot', () => {
     expect(apart).toMatch(/<circle[^>]+>/);
     expect(apart).toContain('>wanted</text>');
     const close = svgOf(chart({ points: [{ title: 'first', x: () => 50, y: () => 0.1 }, { title: 'second', x: () => 50, y: () => 0.11 }] }));
-    // The two labels stand in the legend rows below the axis, at least 44 px below the plot's lower edge at 216.
-    for (const title of ['first', 'second']) expect(Number(new RegExp(`y="([\\d.]+)">${title}</text>`).exec(close)?.[1])).toBeGreaterThan(250);
+    // The two labels stand in the legend rows below the axis, at least 44 px below the plot's lower edge at 172 (46 above it, 126 high).
+    for (const title of ['first', 'second']) expect(Number(new RegExp(`y="([\\d.]+)">${title}</text>`).exec(close)?.[1])).toBeGreaterThan(172 + 44);
   });
   it('says of a point outside that it is beyond', () => {
     expect(svgOf(chart({ points: [{ title: 'wanted', x: () => 500, y: () => 0.1 }] }))).toContain('wanted (beyond)');
@@ -80,6 +80,18 @@ describe('a plot', () => {
     const svg = svgOf(chart({ y: { title: 'Case', quantity: 'temperature' }, curves: [{ title: 'c', y: (x) => 293.15 + x / 4 }] }));
     expect(svg).toContain('Case in °C');
     expect(svg).not.toContain('>-200<');
+  });
+});
+
+describe('the size of a plot', () => {
+  it('fits the 250 px of an editor\'s hover where the legend has one row', () => {
+    expect(Number(/ height="(\d+)"/.exec(svgOf(chart()))?.[1])).toBeLessThanOrEqual(240);
+  });
+  it('has no legend for a band that is nowhere wide', () => {
+    const curves = [{ title: 'c', y: () => 1 }];
+    const flat = svgOf(chart({ curves, band: { title: 'estimate', low: () => 1, high: () => 1 } }));
+    expect(flat).not.toContain('estimate');
+    expect(svgOf(chart({ curves, band: { title: 'estimate', low: () => 1, high: () => 1.5 } }))).toContain('estimate');
   });
 });
 

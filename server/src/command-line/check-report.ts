@@ -1,4 +1,5 @@
 import { figuresOf, type FigureRow } from '../services/figures-table.ts';
+import { entriesToWrite } from '../services/missing.ts';
 import { hang, printable } from './cells.ts';
 import { excerptOf } from './excerpt.ts';
 import { bySubject, subjectTitle } from './figure-rows.ts';
@@ -51,7 +52,8 @@ function decidingFigures({ machine }: FileFindings, { columns, style }: Page): s
   return [...bySubject(figuresOf(machine.snapshot).filter((row) => row.chosen))].flatMap(([subject, rows]) => {
     const deciding = rows.filter((row) => row.rank === 1 && row.state !== 'missing');
     const missing = rows.filter((row) => row.state === 'missing');
-    if (deciding.length === 0 && missing.length === 0) return [];
+    const lacking = missingSentence(missing);
+    if (deciding.length === 0 && lacking === undefined) return [];
     const cells = deciding.map((row) => {
       const [limit] = row.limits;
       const value = row.state === 'computed' ? (row.text ?? '') : `none: ${row.reason ?? ''}`;
@@ -61,7 +63,7 @@ function decidingFigures({ machine }: FileFindings, { columns, style }: Page): s
       `  ${style.bold(printable(subjectTitle(subject)))}: the figures that decide`,
       ...(cells.length === 0 ? [] : tableLines([{ title: 'figure' }, { title: 'value', gives: true }, { title: 'limit' }, { title: 'verdict' }], cells, 4, columns)),
     ];
-    if (missing.length > 0) lines.push(...hang(printable(missingSentence(missing)), 4, columns));
+    if (lacking !== undefined) lines.push(...hang(printable(lacking), 4, columns));
     return [lines];
   });
 }
@@ -69,10 +71,11 @@ function decidingFigures({ machine }: FileFindings, { columns, style }: Page): s
 /** Entries named at most; a drive that is hardly begun lacks dozens. */
 const MOST_ENTRIES = 6;
 
-/** How many figures lack entries, and which entries most of them wait for. */
-function missingSentence(rows: readonly FigureRow[]): string {
+/** How many figures lack entries that one could write, and which entries most of them wait for; undefined where there is none. */
+function missingSentence(rows: readonly FigureRow[]): string | undefined {
   const waiting = new Map<string, number>();
-  for (const row of rows) for (const entry of row.missing ?? []) waiting.set(entry, (waiting.get(entry) ?? 0) + 1);
+  for (const row of rows) for (const entry of entriesToWrite(row.missing ?? [])) waiting.set(entry, (waiting.get(entry) ?? 0) + 1);
+  if (waiting.size === 0) return undefined;
   const entries = [...waiting].sort(([a, m], [b, n]) => n - m || (a < b ? -1 : 1)).map(([entry]) => entry);
   const rest = entries.length - MOST_ENTRIES;
   return `${rows.length} ${rows.length === 1 ? 'figure is' : 'figures are'} not computable for want of ${entries.slice(0, MOST_ENTRIES).join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`;

@@ -4,6 +4,7 @@ import type { FigureRow } from '../services/figures-table.ts';
 export function subjectTitle(subject: string): string {
   const [section, name = '', group, option] = subject.split('/');
   if (section === 'axes') return group === 'drive-options' ? `Axis ${name}, option ${option ?? ''}` : `Axis ${name}`;
+  if (section === 'supplies') return `Supply ${name}`;
   return section === 'heating' ? `Heated part ${name}` : 'Machine';
 }
 

@@ -2,8 +2,9 @@ import { figuresOf, type FigureRow } from '../services/figures-table.ts';
 import { printable } from './cells.ts';
 import { exitStatus, type ExitStatus } from './exit-status.ts';
 import { figureDetail } from './figure-detail.ts';
+import { isPartList } from './find-files.ts';
 import { figuresJson, type FileFigures } from './figures-json.ts';
-import { figuresReport } from './figures-report.ts';
+import { figuresReport, partListReport } from './figures-report.ts';
 import type { Host, SharedOptions } from './host.ts';
 import { readMachines } from './read-machines.ts';
 import { pageFor } from './style.ts';
@@ -33,7 +34,10 @@ export async function runFigures(paths: readonly string[], options: FiguresOptio
     gap = '\n';
   };
   for (const { path, snapshot } of read.machines) {
-    if (snapshot.analysis === undefined) continue;
+    if (snapshot.analysis === undefined) {
+      if (format === 'human' && figure === undefined && isPartList(path)) show(partListReport(path, page));
+      continue;
+    }
     const every = figuresOf(snapshot);
     const rows = wantedOf(every, options);
     for (const row of every) ids.add(row.id);

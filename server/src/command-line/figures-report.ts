@@ -31,6 +31,9 @@ export function limitSentence(limit: LimitRow): string {
   return `${limit.text} (${limit.basis}; ${limit.check})${used}${state}`;
 }
 
+/** A part list by itself: what its parts do depends on the axis that they are built into. */
+export const partListReport = (path: string, { style }: Page): string => `${style.bold(printable(path))}\n\n  A part list has no figures of its own. Ask for those of a machine that uses it.\n`;
+
 /** All figures of one file, by subject and element. */
 export function figuresReport(path: string, rows: readonly FigureRow[], hidden: number, page: Page): string {
   const { style } = page;

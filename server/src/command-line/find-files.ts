@@ -24,6 +24,8 @@ const ignoredFolders = new Set(['node_modules', '.git', 'dist']);
 
 export const isDescription = (path: string): boolean => /[^/\\]\.(?:machine|parts)\.yaml$/.test(path);
 
+export const isPartList = (path: string): boolean => path.endsWith('.parts.yaml');
+
 /** A path as it is shown: relative to the current folder, with forward slashes. */
 export function shownPath(path: string, current: string): string {
   const shown = relative(current, path);
@@ -56,7 +58,7 @@ export function findFiles(given: readonly string[], current: string): Found {
     } else if (kind === 'file') {
       bases.push(dirname(path));
       if (isDescription(path)) files.add(path);
-      else failures.push({ path: shownPath(path, current), message: 'is not named *.machine.yaml or *.parts.yaml' });
+      else failures.push({ path: shownPath(path, current), message: 'is not named *.machine.yaml or *.parts.yaml. Rename it, or pass it in: check - --as NAME.machine.yaml < FILE' });
     } else if (isPattern(argument)) {
       const pattern = readPattern(argument);
       const base = resolve(current, pattern.base);

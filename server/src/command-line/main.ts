@@ -7,6 +7,10 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   process.exit();
 });
 
+process.stderr.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+});
+
 runProgram(process.argv.slice(2), {
   current: process.cwd(),
   env: process.env,

@@ -11,6 +11,14 @@ const pathsHelp = `Paths:
   so that it means the same in every shell. "-" is standard input.
   Part lists are read inside the current folder and the folders given only.`;
 
+const findingHelp = `Below a finding:
+  line N:   an entry that the number comes from, or the value assumed for it
+  caution:  what can hurt someone
+  fix:      a change that was carried out in memory and checked. The editor makes
+            it for you (light bulb); here it tells you what to write
+  The word after the severity is its code; each has a page in the reference,
+  server/docs/checks/CODE.md, and every key is in server/docs/keys.md.`;
+
 /** Runs the command line and returns the exit status. */
 export async function runProgram(args: readonly string[], host: Host): Promise<ExitStatus> {
   let status: ExitStatus = exitStatus.passed;
@@ -35,7 +43,7 @@ export async function runProgram(args: readonly string[], host: Host): Promise<E
     .addOption(new Option('--fail-on <severity>', 'the threshold of exit status 1').choices(thresholds).default('error'))
     .addOption(new Option('--format <format>', 'for people, one line a finding, or JSON').choices(['human', 'lines', 'json']).default('human'))
     .option('--no-fixes', 'do not look for remedies (faster)')
-    .addHelpText('after', `\n${thresholdTable}\n\n${exitStatusTable}`)
+    .addHelpText('after', `\n${findingHelp}\n\n${thresholdTable}\n\n${exitStatusTable}`)
     .action(async (given: string[], options: CheckOptions) => {
       status = await runCheck(given, options, host);
     });

@@ -1,6 +1,7 @@
 import { printable } from './cells.ts';
 import { exitStatus, reaches, type ExitStatus, type Threshold } from './exit-status.ts';
 import type { Failure } from './find-files.ts';
+import { isPattern } from './globs.ts';
 import { severities, type FileFindings, type Severity } from './findings.ts';
 import type { ReadResult } from './read-machines.ts';
 
@@ -48,4 +49,6 @@ const listed = (items: readonly string[]): string => (items.length < 2 ? items.j
 /** What went wrong with a path, for the error output. */
 export const failureLine = ({ path, message }: Failure): string => `${printable(`${path} ${message}`)}.\n`;
 
-export const unmatchedLine = (pattern: string): string => `${printable(`No *.machine.yaml or *.parts.yaml matches "${pattern}"`)}.\n`;
+/** A pattern that matches nothing, or a folder in which there is no description. */
+export const unmatchedLine = (pattern: string): string =>
+  `${printable(`No *.machine.yaml or *.parts.yaml ${isPattern(pattern) ? `matches "${pattern}"` : `is in the folder "${pattern}", however deep`}`)}.\n`;

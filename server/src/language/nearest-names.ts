@@ -30,7 +30,7 @@ function at(row: readonly number[], column: number): number {
 
 /**
  * The `count` names closest to `wrong`, best first: within a third of its length in changes (at least one, at most three),
- * or beginning with what was typed, or sharing a whole word of a hyphenated name. Empty when nothing is near.
+ * or beginning with what was typed, or sharing a whole word of a hyphenated name, or being a word of what was typed. Empty when nothing is near.
  */
 export function nearestNames(wrong: string, names: Iterable<string>, count = 3): string[] {
   const typed = wrong.toLowerCase().slice(0, 64);
@@ -55,5 +55,8 @@ function nearness(typed: string, name: string, most: number): number | undefined
   if (typed.length >= 2 && name.startsWith(typed)) return most + 1;
   const words = name.split('-');
   if (words.length > 1 && typed.length >= 4 && words.includes(typed)) return most + 2;
+  // "lithium grease", "stepper motor", "leadscrew": the name with a word before or behind it.
+  if (name.length >= 4 && typed.split(/[ _-]/).includes(name)) return most + 3;
+  if (name.length >= 5 && typed.endsWith(name)) return most + 4;
   return undefined;
 }

@@ -169,10 +169,18 @@ export function unitAmbiguous(unit: string, clear: string | undefined, span: Spa
   );
 }
 
+/** Words of everyday speech for a unit, singular: what is written, and the unit that is meant. They are not read as units, since a file has one spelling for a thing. */
+const everydayWords: ReadonlyMap<string, string> = new Map(Object.entries({
+  amp: 'A', ampere: 'A', milliamp: 'mA', volt: 'V', vdc: 'V', vac: 'V', millimeter: 'mm', millimetre: 'mm', milimeter: 'mm', milimetre: 'mm', centimeter: 'cm', centimetre: 'cm', micron: 'µm', micrometer: 'µm', micrometre: 'µm',
+  meter: 'm', metre: 'm', inch: 'in', inche: 'in', foot: 'ft', feet: 'ft', kilo: 'kg', kilogram: 'kg', gram: 'g', pound: 'lb', ounce: 'oz', newton: 'N', watt: 'W', hour: 'h', hr: 'h', day: 'd', minute: 'min', degree: '°', henry: 'H', millihenry: 'mH',
+  celsius: '°C', fahrenheit: '°F', euro: 'EUR', dollar: 'USD',
+}));
+
 export function unitUnknown(word: string, unit: string, wordSpan: Span, unitSpan: Span, kind: QuantityKind): QuantityProblem {
   const offeredUnits = kindDetails(kind).units;
   const fitting = (candidate: string): boolean => readUnitOfKind(candidate, kind).ok;
-  const whole = nearestUnits(unit, offeredUnits).filter(fitting);
+  const everyday = everydayWords.get(unit.toLowerCase().replace(/s$/, ''));
+  const whole = everyday !== undefined && fitting(everyday) ? [everyday] : nearestUnits(unit, offeredUnits).filter(fitting);
   // In a unit put together from several, only one may be misspelt.
   const at = wordSpan.start - unitSpan.start;
   const parts = nearestUnits(word, offeredUnits).filter((candidate) => fitting(unit.slice(0, at) + candidate + unit.slice(at + word.length)));

@@ -154,7 +154,7 @@ class QuantityReader {
     if (least !== undefined && value.low < least && value.low >= least - 1e-12 * Math.abs(value.high)) return this.#checked({ ...value, low: least }, first, unitSide);
     if (least !== undefined && value.low < least) refuse(say.belowMinimum(value, this.#kind, whole));
     const most = details.maximum;
-    if (most !== undefined && value.high > most && value.high <= most * (1 + 1e-12)) return this.#checked({ ...value, high: most }, first, unitSide);
+    if (most !== undefined && value.high > most && value.high <= most * (1 + 1e-12)) return this.#checked({ ...value, nominal: Math.min(value.nominal, most), low: Math.min(value.low, most), high: most }, first, unitSide);
     if (most !== undefined && value.high > most) refuse(say.aboveMaximum(value, this.#kind, this.#text, first.number, unitSide.unitText, whole));
     if (details.whole === true && ![value.nominal, value.low, value.high].every(Number.isInteger)) refuse(say.notWhole(whole));
     return { ...value, unit: unitSide.unitText, numberSpan: first.number, unitSpan: unitSide.unit, kind: this.#kind };

@@ -29,6 +29,11 @@ export const nameProblemCodes = {
     title: 'A part that nothing uses',
     explanation: 'The part is described but named nowhere in this machine. Harmless; parts shared by several machines can go into a part list.',
   },
+  'size-unknown': {
+    title: 'A size that is not known',
+    explanation:
+      'The designation of a screw or of a motor face is none that can be read, so nothing follows from it. Screws: a trapezoidal thread such as Tr12x3 or Tr8x8(P2), or diameter and lead of a ball screw in two digits each, such as 1605. For any other screw leave "size" out and write its dimensions: "thread", "major-diameter", "pitch" or "lead", and "root-diameter".',
+  },
   'part-list-missing': {
     title: 'A part list that cannot be read',
     explanation: 'A path under "uses" leads to no readable file inside the workspace. Paths are relative to the description, with forward slashes. In a text that was never saved, relative paths lead nowhere: save it first.',

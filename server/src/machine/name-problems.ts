@@ -5,6 +5,7 @@ import type { Machine } from './machine.ts';
 import type { NameProblemCode } from './name-problem-codes.ts';
 import type { Place } from './origin.ts';
 import { scopeRows } from './scopes.ts';
+import { sizeProblems } from './size-problems.ts';
 
 /** A problem with names and with what belongs together, at a place by path. */
 export interface PlacedProblem {
@@ -19,10 +20,10 @@ export interface PlacedProblem {
   readonly replacements?: readonly string[];
 }
 
-/** Names that lead nowhere, parts of the wrong kind, drives that contradict each other, and what nothing uses. */
+/** Names that lead nowhere, sizes that there are not, parts of the wrong kind, drives that contradict each other, and what nothing uses. */
 export function nameProblems(machine: Machine): readonly PlacedProblem[] {
   const uses = collectUses(machine);
-  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...axisProblems(machine), ...unused(machine, uses)];
+  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...unused(machine, uses)];
 }
 
 interface Use {
@@ -70,7 +71,8 @@ function problemOfUse(use: Use, machine: Machine): readonly PlacedProblem[] {
   if (!found) {
     const names = documents.flatMap((document) => namesOf(nodeAt(document.root, [use.section]), use.kind));
     const near = nearestNames(use.name, names);
-    const known = names.length === 0 ? `There is nothing under "${use.section}" yet` : near.length > 0 ? `Did you mean ${near.map((name) => `"${name}"`).join(' or ')}` : `Known are ${names.slice(0, 5).join(', ')}`;
+    const describe = `Describe it under "${use.section}"${use.kind === undefined ? '' : `, with "kind: ${use.kind}"`}`;
+    const known = names.length === 0 ? describe : near.length > 0 ? `Did you mean ${near.map((name) => `"${name}"`).join(' or ')}` : `Known are ${names.slice(0, 5).join(', ')}; or describe it under "${use.section}"`;
     const word = use.section === 'parts' ? titleOfKind(use.kind ?? 'part') : use.section === 'masses' ? 'mass' : 'supply';
     return [{ code: 'unknown-name', severity: 'error', message: `No ${word} is called "${use.name}". ${known}${near.length > 0 ? '?' : '.'}`, place: use.place, replacements: near }];
   }

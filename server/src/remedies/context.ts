@@ -5,11 +5,11 @@ import { Evaluation } from '../figures/evaluation.ts';
 import { kinOf } from './families.ts';
 import { number, type Inputs, type RemedyContext } from './remedy.ts';
 
-/** Values tried between the present one and the farthest, before halving. */
+/** Values tried between the present one and the farthest before halving, where passing may begin and end again. */
 const ROW = 8;
 
-/** Halvings of the step of the row in which it begins to pass: to a few thousandths, finer than the two digits that are written. */
-const HALVINGS = 7;
+/** How finely a share is found: about the step of the two digits that are written. */
+const FINENESS = 1 / 256;
 
 /** Checks that judge alone: a message costs more figures than the verdict, and thousands of verdicts are asked for. */
 let silent: ReadonlyMap<string, Check> | undefined;
@@ -66,12 +66,11 @@ export function contextOf(
   const oneSided = own !== undefined && !('judge' in own) && watched.size === 0;
   const solveAlong = (path: (share: number) => Inputs): number | undefined => {
     const passesAt = (share: number): boolean => passes(tryWith(path(share)));
-    if (oneSided && !passesAt(1)) return undefined;
-    const steps = Array.from({ length: ROW }, (_, index) => (index + 1) / ROW);
+    const steps = oneSided ? [1] : Array.from({ length: ROW }, (_, index) => (index + 1) / ROW);
     const first = steps.find(passesAt);
     if (first === undefined) return undefined;
-    let [failing, passing] = [first - 1 / ROW, first];
-    for (let i = 0; i < HALVINGS; i++) {
+    let [failing, passing] = [first - 1 / steps.length, first];
+    while (passing - failing > FINENESS) {
       const middle = (failing + passing) / 2;
       if (passesAt(middle)) passing = middle;
       else failing = middle;
@@ -99,10 +98,18 @@ export function contextOf(
   };
 }
 
-/** A figure that was compared and now lacks an entry proves nothing: the finding would only be out of sight. */
-export function outOfSight({ figure }: Finding, before: Evaluation | undefined, after: Evaluation): boolean {
-  return figure !== undefined && before?.result(figure).state === 'computed' && after.result(figure).state === 'missing';
+/** A figure that was compared and now lacks an entry proves nothing, nor does a check for which another one speaks: the finding would only be out of sight. */
+export function outOfSight({ check, figure }: Finding, before: Evaluation | undefined, after: Evaluation): boolean {
+  if (figure !== undefined && before?.result(figure).state === 'computed' && after.result(figure).state === 'missing') return true;
+  const withoutOthers = speaksForItself.has(check) ? silentCheck(check) : undefined;
+  if (!withoutOthers) return false;
+  const bare = { ...withoutOthers };
+  delete bare.when;
+  return judge(bare, after) !== undefined;
 }
+
+/** Checks that stay quiet where another one tells of the same cause, so that their silence alone is no cure. */
+const speaksForItself = new Set(['nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'nut-overheats']);
 
 /** Part of the way from one value to another: in equal ratios where both are positive, else in equal steps. */
 export function between(from: number, to: number, share: number): number {

@@ -21,6 +21,8 @@ export interface Proven {
   readonly title: string;
   /** Identifiers of the remedies behind it: one, or several that belong together. */
   readonly remedies: readonly string[];
+  /** How much it asks of the person, on the scale of `Remedy.cost`; several changes ask for the sum. */
+  readonly cost: number;
   /** The entries written; carrying them out again changes nothing. */
   readonly changes: readonly Change[];
   /** The changed documents. */

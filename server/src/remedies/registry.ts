@@ -31,7 +31,7 @@ const MOST_TRIALS = 24;
 const MOST_BUILT_UPON = 6;
 
 /** Times that a remedy is asked for another value, because the one before brought a new finding. */
-const MOST_ROUNDS = 3;
+const MOST_ROUNDS = 2;
 
 /** Steps on the way to a cure: proposals that belong together, in the order in which they are carried out. */
 interface Plan {
@@ -48,7 +48,7 @@ export function remediesFor(finding: Finding, documents: DocumentSet, analysis: 
 }
 
 class Search {
-  readonly #proven: { readonly cost: number; readonly proven: Proven }[] = [];
+  readonly #proven: Proven[] = [];
   readonly #open: Plan[] = [];
   readonly #seen = new Set<string>();
   readonly #tried = new Map<string, Evaluation>();
@@ -72,7 +72,7 @@ class Search {
     for (const remedy of fitting) {
       if (remedy.lastResort && this.#proven.length === 0) this.#singly(remedy);
     }
-    return this.#proven.sort((a, b) => a.cost - b.cost).slice(0, MOST_OFFERED).map(({ proven }) => proven);
+    return this.#proven.sort((a, b) => a.cost - b.cost).slice(0, MOST_OFFERED);
   }
 
   /** Tries what one remedy proposes. A value that brings a new finding is looked for again, with that finding's check watched. */
@@ -137,8 +137,8 @@ class Search {
     if (!trial.cured || trial.fresh.length > 0 || trial.spoiled) return plan;
     const texts = changedTexts(this.documents, trial.changed);
     const title = this.#titleOf(plan, texts);
-    if (title.length <= LONGEST_TITLE && !this.#proven.some(({ proven }) => sameTexts(proven.texts, texts))) {
-      this.#proven.push({ cost: costOf(plan), proven: { title, remedies: steps.map(({ remedy }) => remedy.id), changes, texts } });
+    if (title.length <= LONGEST_TITLE && !this.#proven.some((other) => sameTexts(other.texts, texts))) {
+      this.#proven.push({ title, remedies: steps.map(({ remedy }) => remedy.id), cost: costOf(plan), changes, texts });
     }
     return undefined;
   }

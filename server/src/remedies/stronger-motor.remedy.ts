@@ -72,7 +72,7 @@ export function motorDials(context: RemedyContext): readonly Dial[] {
 }
 
 function dialOf(context: RemedyContext, holding: number, way: Larger): Dial {
-  const entries = Object.entries(way.scales).filter(([input]) => isWritten(context, input) && context.before.bounds(input) !== undefined);
+  const entries = Object.entries(way.scales).filter(([input, scale]) => scale(way.upTo) !== 1 && isWritten(context, input) && context.before.bounds(input) !== undefined);
   const timesAt = (share: number): number => way.from * (way.upTo / way.from) ** share;
   const shaft = way.frame?.usualShafts[0];
   const inputsAt = (share: number): Inputs => ({

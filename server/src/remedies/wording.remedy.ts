@@ -1,3 +1,4 @@
+import { STANDARD_THREADS } from '../catalogue/trapezoidal-threads.ts';
 import { sizeMeaning } from '../machine/trapezoidal-size.ts';
 import { factsOf } from '../checks/judge.ts';
 import { changeOf } from './entry-proposals.ts';
@@ -21,6 +22,22 @@ export default [
         const size = starts === 1 ? `Tr${d}x${p}` : `Tr${d}x${millimetres(lead ?? starts * pitch)}(P${p})`;
         const change = changeOf(context, 'screw.size', size);
         return change ? [{ changes: [change], what: `It is ${size}`, result: () => `${starts === 1 ? 'one start' : `${starts} starts`}, lead ${millimetres(starts * pitch)} mm` }] : [];
+      });
+    },
+  }),
+  remedy({
+    id: 'take-a-usual-thread',
+    summary: 'Takes the usual thread of the same diameter whose pitch is nearest, where the digits were slipped.',
+    cost: 1,
+    cures: ['thread-size-uncommon'],
+    propose: (context) => {
+      const diameter = context.before.bounds('screw.major-diameter')?.nominal;
+      const pitch = context.before.bounds('screw.pitch')?.nominal;
+      if (diameter === undefined || pitch === undefined) return [];
+      const usual = STANDARD_THREADS.filter((thread) => thread.starts === 1 && Math.abs(thread.majorDiameter - diameter) < 1e-6).sort((a, b) => Math.abs(a.pitch - pitch) - Math.abs(b.pitch - pitch));
+      return usual.slice(0, 2).flatMap((thread) => {
+        const change = changeOf(context, 'screw.size', thread.designation);
+        return change ? [{ changes: [change], what: `It is ${thread.designation}`, result: () => `pitch ${millimetres(thread.pitch)} mm instead of ${millimetres(pitch)} mm` }] : [];
       });
     },
   }),

@@ -5,7 +5,7 @@ import { parseText } from '../language/parse-text.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { Machine } from '../machine/machine.ts';
 import { prettySymbol } from './formula-numbers.ts';
-import { blocks, code, escapeMarkdown, escapeShort, table } from './markdown.ts';
+import { blocks, code, escapeMarkdown, escapeShort, table, unbroken } from './markdown.ts';
 import { listed, lowerFirst } from './missing.ts';
 import { originMarkdown } from './origin-text.ts';
 
@@ -40,7 +40,7 @@ function sourcesMarkdown(bySource: ReadonlyMap<string, readonly string[]>): stri
 export function leadRow(evaluation: Evaluation): readonly string[] | undefined {
   if (evaluation.input('screw.lead').state !== 'known') return undefined;
   const { title, symbol } = describeInput('screw.lead');
-  return [escapeMarkdown(`${title} ${prettySymbol(symbol)}`), escapeMarkdown(showInput('screw.lead', evaluation)), '', ''];
+  return [escapeMarkdown(`${title} ${prettySymbol(symbol)}`), unbroken(escapeMarkdown(showInput('screw.lead', evaluation))), '', ''];
 }
 
 /** A screw's lead with its formula, numbers and source, and the other dimensions that matter. Undefined where no lead is known. */

@@ -19,7 +19,7 @@ export function figureMarkdown(evaluation: Evaluation, figure: Figure, depth = 1
   return blocks(
     `**${escapeMarkdown(figure.title)}** ${code(prettySymbol(figure.symbol))} ${valueClause(figure, evaluation)}`,
     escapeMarkdown(figure.meaning),
-    formulaMarkdown(derivation, evaluation),
+    filledFormula(derivation, evaluation).formula,
     table(
       ['Term', 'Value', 'From'],
       derivation.terms.map((term) => [`${escapeMarkdown(term.title)} ${escapeMarkdown(prettySymbol(term.symbol))}`, escapeMarkdown(term.shown), originMarkdown(term)]),
@@ -45,16 +45,16 @@ function valueClause(figure: Figure, evaluation: Evaluation): string {
   }
 }
 
-/** The formula, and below it the same with the numbers put in; where that does not go, the numbers stand in the list of terms. */
-export function formulaMarkdown({ figure, formula, terms }: Derivation, evaluation: Evaluation): string {
+/** The formula, and below it the same with the numbers put in; `isFilled` is false where that does not go, and the numbers stand in the list of terms. */
+export function filledFormula({ figure, formula, terms }: Derivation, evaluation: Evaluation): { readonly formula: string; readonly isFilled: boolean } {
   const result = evaluation.result(figure.id);
   const shown = formulaLines(formula);
-  if (result.state !== 'computed') return shown;
+  if (result.state !== 'computed') return { formula: shown, isFilled: false };
   const numbers = numbersPutIn(formula, terms.flatMap((term) => (term.value ? [{ symbol: term.symbol, text: showValue(term.id, evaluation) }] : [])));
   // A verdict in words does not stand behind an equals sign.
   const value = figure.inWords ? undefined : showValue(figure.id, evaluation);
-  if (numbers === undefined) return value === undefined ? shown : `${shown} ${code(`= ${value}`)}`;
-  return `${shown}  \n${code(`${prettySymbol(figure.symbol)} = ${numbers}${value === undefined ? '' : ` = ${value}`}`)}`;
+  if (numbers === undefined) return { formula: value === undefined ? shown : `${shown} ${code(`= ${value}`)}`, isFilled: false };
+  return { formula: `${shown}  \n${code(`${prettySymbol(figure.symbol)} = ${numbers}${value === undefined ? '' : ` = ${value}`}`)}`, isFilled: true };
 }
 
 /** A formula as code; one of several cases, parted by semicolons, has a line for each, so that none wraps in its middle. */

@@ -9,11 +9,11 @@ import { isUncertain } from '../machine/values.ts';
 import { nameOfSubject, type Element } from './elements.ts';
 import { standingOf, type Standing } from './element-checks.ts';
 import { decidingLimit, limitsOf, stateOf, urgency } from './figure-limits.ts';
-import { formulaLines, formulaMarkdown, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
+import { filledFormula, formulaLines, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
 import { prettySymbol } from './formula-numbers.ts';
-import { cautionsMarkdown, findingsInFull, isGrave, verdictMarkdown } from './hover-verdict.ts';
+import { cautionsMarkdown, findingsInFull, isGrave, verdictMarkdown, waitingSentence } from './hover-verdict.ts';
 import { leadingPlace } from './leading-figures.ts';
-import { blocks, code, escapeMarkdown, escapeShort, table } from './markdown.ts';
+import { blocks, code, escapeMarkdown, escapeShort, table, unbroken } from './markdown.ts';
 import { lowerFirst, missingSentences } from './missing.ts';
 import { sourceMarkdown, WEAK } from './origin-text.ts';
 import { plotAlt, plotDataUri } from './plot.ts';
@@ -49,6 +49,8 @@ export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot
     table(['Figure', 'Value', 'Limit', 'Used'], [...cells.slice(0, leading), ...(lead ? [lead] : []), ...cells.slice(leading)]),
     ...cautionsMarkdown([...standing.findings, ...elsewhere.filter(isGrave)]),
     evaluation.subject.chosen && findingsInFull(standing, elsewhere),
+    // Without a finding it stands in the verdict.
+    evaluation.subject.chosen && standing.findings.length > 0 && waitingSentence(standing),
     ...computed.slice(0, MOST_FORMULAS).map((figure) => governing(figure, evaluation)),
     lead && leadMarkdown(evaluation),
     plotOf(element, concerned),
@@ -59,11 +61,14 @@ export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot
   );
 }
 
-/** Those that lead the element first, then those that break a limit, then the rest; within each the worst first. */
+/** Those that lead the element first, then those that break a limit, then the rest; within each the worst first. Of those that lead, the ones without a value come last. */
 function orderedRows(figures: readonly Figure[], { scope, evaluation }: Element, findings: readonly Finding[]): readonly Figure[] {
   return figures
-    .map((figure) => ({ figure, urgency: urgency(figure, evaluation, findings), place: leadingPlace(figure.id, scope.id) }))
-    .sort((a, b) => Number(a.place === undefined) - Number(b.place === undefined) || a.urgency - b.urgency || (a.place ?? 0) - (b.place ?? 0))
+    .map((figure) => {
+      const place = leadingPlace(figure.id, scope.id);
+      return { figure, urgency: urgency(figure, evaluation, findings), place, isVoid: place !== undefined && evaluation.result(figure.id).state !== 'computed' };
+    })
+    .sort((a, b) => Number(a.place === undefined) - Number(b.place === undefined) || Number(a.isVoid) - Number(b.isVoid) || a.urgency - b.urgency || (a.place ?? 0) - (b.place ?? 0))
     .map(({ figure }) => figure);
 }
 
@@ -98,15 +103,17 @@ export function rowOf(figure: Figure, evaluation: Evaluation, findings: readonly
   if (result.state !== 'computed') return [name, result.state === 'unable' ? `none: ${escapeMarkdown(result.reason)}` : '', '', ''];
   const deciding = decidingLimit(limitsOf(figure.id, evaluation));
   const used = deciding ? usedText(deciding) : STATE_WORDS[stateOf(figure, evaluation, findings)];
-  return [name, escapeMarkdown(showFigure(figure, result)), deciding ? escapeMarkdown(limitText(figure, deciding, evaluation)) : '', escapeMarkdown(used)];
+  // Only the name and words may wrap where the hover is narrow.
+  const value = escapeMarkdown(showFigure(figure, result));
+  return [name, figure.inWords ? value : unbroken(value), deciding ? unbroken(escapeMarkdown(limitText(figure, deciding, evaluation))) : '', unbroken(escapeMarkdown(used))];
 }
 
 function governing(figure: Figure, evaluation: Evaluation): string {
   const derivation = deriveFigure(figure, evaluation);
   const result = evaluation.result(figure.id);
-  const formula = formulaMarkdown(derivation, evaluation);
-  // Two lines of code hold the numbers already; else they follow in words.
-  const terms = formula.includes('\n') || derivation.terms.length === 0 ? undefined : `with ${termsInLine(derivation)}`;
+  const { formula, isFilled } = filledFormula(derivation, evaluation);
+  // Numbers that are not in the formula follow in words.
+  const terms = isFilled || derivation.terms.length === 0 ? undefined : `with ${termsInLine(derivation)}`;
   const note = result.state === 'computed' && result.note !== undefined ? `Note: ${escapeMarkdown(result.note)}` : undefined;
   return [`**${escapeMarkdown(figure.title)}:** ${formula}`, terms, note, `Source: ${figure.sources.map(sourceMarkdown).join('; ')}`].filter((line) => line !== undefined).join('  \n');
 }
@@ -133,12 +140,16 @@ function plotOf({ scope, evaluation }: Element, concerned: readonly Figure[]): s
   return undefined;
 }
 
-/** Handbook defaults under the figures shown, the one that moves them most first. */
+/** Handbook defaults under the figures shown: those that move most of them lead, the element's own before others that do as much. */
 function assumedMarkdown({ scope, evaluation }: Element, rows: readonly Figure[]): string | undefined {
-  const moving = rows.flatMap((figure) => {
+  const weights = new Map<string, number>();
+  for (const figure of rows) {
     const result = evaluation.result(figure.id);
-    return result.state === 'computed' ? result.movedBy : [];
-  });
+    const movedBy = result.state === 'computed' ? result.movedBy : [];
+    // The first of a figure's list moves it most.
+    for (const [place, id] of movedBy.entries()) weights.set(id, (weights.get(id) ?? 0) + (scopeOf(id) === scope.id ? 2 : 1) / (place + 1));
+  }
+  const moving = [...weights].sort(([, a], [, b]) => b - a).map(([id]) => id);
   const under = rows.flatMap((figure) => evaluation.registry.inputsUnder(figure.id));
   const own = under.filter((input) => scopeOf(input) === scope.id);
   const assumed = [...new Set([...moving, ...own, ...under])].flatMap((id) => {

@@ -17,13 +17,19 @@ import type { Snapshot } from './snapshot.ts';
 /** What a key means: title and description, and the words that it allows. `isName`: the key is a name of the person's own choice. */
 export function keyMarkdown(key: string, schema: SchemaNode, isName: boolean): string {
   const choices = [...schema.choices, ...schema.alternatives.flatMap((alternative) => alternative.choices)];
-  const quantity = schema.quantity ?? schema.alternatives.find((alternative) => alternative.quantity)?.quantity;
-  const examples = schema.examples.filter((example) => quantity && readQuantity(example, quantity).ok).slice(0, 3);
   return blocks(
     `**${escapeMarkdown(schema.title)}** ${isName ? escapeShort(`"${key}"`) : code(key)}: ${escapeMarkdown(schema.description)}`,
     choices.length > 1 && table(['Word', 'Meaning'], choices.slice(0, 12).map((choice) => [codeInTable(choice.value), escapeMarkdown(choice.description)])),
-    quantity && `${capital(kindWords(quantity))}${examples.length > 0 ? `, such as ${examples.map(code).join(' or ')}` : ''}.`,
+    expectedQuantity(schema),
   );
+}
+
+/** What is due where a quantity is: ``A length, such as `420 mm`.`` */
+function expectedQuantity(schema: SchemaNode): string | undefined {
+  const quantity = schema.quantity ?? schema.alternatives.find((alternative) => alternative.quantity)?.quantity;
+  if (quantity === undefined) return undefined;
+  const examples = schema.examples.filter((example) => readQuantity(example, quantity).ok).slice(0, 3);
+  return `${capital(kindWords(quantity))}${examples.length > 0 ? `, such as ${examples.map(code).join(' or ')}` : ''}.`;
 }
 
 /** What a value is: its meaning by the schema (left out below its key, where it stands already), its SI value and range, and what depends on it. */
@@ -34,7 +40,7 @@ export function valueMarkdown(text: string, schema: SchemaNode | undefined, path
     blocks(
       where === 'alone' && schema && `**${escapeMarkdown(schema.title)}:** ${escapeMarkdown(schema.description)}`,
       choice && `${codeInTable(text)}: ${escapeMarkdown(choice.description)}`,
-      quantity && quantitySentence(quantity),
+      quantity ? quantitySentence(quantity) : where === 'alone' && schema && !choice && expectedQuantity(schema),
       ...dependents(path, snapshot),
     ) || undefined
   );

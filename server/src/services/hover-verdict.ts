@@ -15,11 +15,10 @@ export const isGrave = (finding: Finding): boolean => severityRank(finding.sever
  */
 export function verdictMarkdown(element: Element, standing: Standing, elsewhere: readonly Finding[]): string {
   const { chosen } = element.evaluation.subject;
-  const [worst] = standing.findings;
   const graveElsewhere = elsewhere.filter(isGrave);
   const hazards = hazardsOf([...standing.findings, ...graveElsewhere]);
   return [
-    `**${verdict(element, standing)}**${worst && chosen ? ` ${escapeMarkdown(firstSentence(worst.message))}` : ''}`,
+    `**${verdict(element, standing)}**${chosen ? behindVerdict(standing) : ''}`,
     graveElsewhere.length > 0 && !standing.findings.some(isGrave) ? `**It has a part in:** ${escapeMarkdown(titlesOf(graveElsewhere))}.` : '',
     hazards.length > 0 ? `**Caution:** ${escapeMarkdown(listed(hazards.map((text) => lowerFirst(hazardName(text)))))}; see below the table.` : '',
   ].filter((line) => line !== '').join('  \n');
@@ -37,21 +36,32 @@ function verdict(element: Element, { computed, waiting, findings }: Standing): s
   return `${name} passes ${passed} of ${computed} checks; ${findings.length} ${findings.length === 1 ? 'has' : 'have'} something to note.`;
 }
 
+/** The worst finding; without one, what a good verdict leaves open. */
+function behindVerdict(standing: Standing): string {
+  const [worst] = standing.findings;
+  const text = worst ? escapeMarkdown(firstSentence(worst.message)) : waitingSentence(standing);
+  return text === undefined ? '' : ` ${text}`;
+}
+
 /** Each hazard in its fixed wording, whole. */
 export function cautionsMarkdown(findings: readonly Finding[]): readonly string[] {
   return hazardsOf(findings).map((text) => `**Caution:** ${escapeMarkdown(text)}`);
 }
 
 /** The findings with consequence and cure, the gravest first; nothing where the first sentence above the table has said it all. */
-export function findingsInFull({ findings, waiting }: Standing, elsewhere: readonly Finding[]): string | undefined {
+export function findingsInFull({ findings }: Standing, elsewhere: readonly Finding[]): string | undefined {
   const [only] = findings;
   const told = findings.length === 1 && only && firstSentence(only.message) === only.message ? [] : findings.slice(0, MOST_TOLD);
   const lines = told.map((finding) => `- ${escapeMarkdown(finding.message)}`);
   if (findings.length > MOST_TOLD) lines.push(`- ${findings.length - MOST_TOLD} more to note`);
   const grave = elsewhere.filter(isGrave);
   if (grave.length > 0 && findings.some(isGrave)) lines.push(`- It has a part in: ${escapeMarkdown(titlesOf(grave))}.`);
-  if (waiting > 0) lines.push(`- ${waiting} more ${waiting === 1 ? 'check waits' : 'checks wait'} for entries that are missing.`);
   return lines.length === 0 ? undefined : ['**Findings**', ...lines].join('\n');
+}
+
+/** How many checks could say more if more were written. */
+export function waitingSentence({ waiting }: Standing): string | undefined {
+  return waiting === 0 ? undefined : `${waiting} more ${waiting === 1 ? 'check waits' : 'checks wait'} for entries that are missing.`;
 }
 
 const hazardsOf = (findings: readonly Finding[]): readonly string[] => [...new Set(findings.flatMap((finding) => finding.cautions.map(cautionText)))];

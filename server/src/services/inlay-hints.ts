@@ -17,6 +17,9 @@ export const LONGEST_HINT = 40;
 /** Figures of one element on one line. */
 const MOST_FIGURES = 2;
 
+/** Place of the figures that do not lead their element: behind those that do. */
+const AFTER_LEADING = 99;
+
 const SEPARATOR = ' · ';
 
 /** Texts that are kept for half-typed lines; far more than one file has elements. */
@@ -65,7 +68,7 @@ function shownFor(scope: ScopeRow, place: Place, evaluation: Evaluation, snapsho
   const speaking = evaluation.registry
     .ofKind(evaluation.subject.kind)
     .filter((figure) => figure.hint && scopeOf(figure.id) === scope.id)
-    .map((figure, index) => ({ figure, index, place: leadingPlace(figure.id, scope.id) ?? Infinity, text: hintText(figure, evaluation), used: decidingLimit(limitsOf(figure.id, evaluation))?.used ?? 0 }))
+    .map((figure, index) => ({ figure, index, place: leadingPlace(figure.id, scope.id) ?? AFTER_LEADING, text: hintText(figure, evaluation), used: decidingLimit(limitsOf(figure.id, evaluation))?.used ?? 0 }))
     .filter(({ text }) => text !== undefined)
     .sort((a, b) => b.used - a.used || a.index - b.index)
     .slice(0, MOST_FIGURES)

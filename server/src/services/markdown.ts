@@ -32,12 +32,15 @@ export function code(text: string): string {
 /** Inline code inside a table, where a bar would end the cell even in code. */
 export const codeInTable = (text: string): string => code(text).replace(/\|/g, '\\|');
 
-/** A table of at most four columns; cells are Markdown already. Undefined without rows. */
+/** A table of at most four columns, aligned to the left like its cells; cells are Markdown already. Undefined without rows. */
 export function table(header: readonly string[], rows: readonly (readonly string[])[]): string | undefined {
   if (rows.length === 0) return undefined;
   const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-  return [line(header), line(header.map(() => '---')), ...rows.map(line)].join('\n');
+  return [line(header), line(header.map(() => ':---')), ...rows.map(line)].join('\n');
 }
+
+/** Text that is not to be broken at the end of a line: a number, its unit and its range. */
+export const unbroken = (text: string): string => text.replace(/ /g, '\u00a0');
 
 /** Blocks with an empty line between; those that are missing are left out. */
 export const blocks = (...parts: readonly (string | undefined | false)[]): string => parts.filter((part): part is string => typeof part === 'string' && part !== '').join('\n\n');

@@ -1,7 +1,7 @@
 import type { Evaluation } from '../figures/evaluation.ts';
 import type { Figure } from '../figures/figure.ts';
 import { entrySchema } from '../machine/entry-schema.ts';
-import { describeInput } from '../machine/fallback-registry.ts';
+import { describeInput, fallbacksFor } from '../machine/fallback-registry.ts';
 import { code, escapeMarkdown } from './markdown.ts';
 
 /** Names in one sentence. */
@@ -23,6 +23,18 @@ const isWritten = (input: string): boolean => entrySchema(input) !== undefined;
 
 /** An entry by the name under which it is written; what is put together from several entries by its title. */
 const nameOf = (input: string): string => (isWritten(input) ? code(input) : `what gives the ${escapeMarkdown(lowerFirst(describeInput(input).title))}`);
+
+/**
+ * The same as plain identifiers, for a list: what one would write, each once. What is put together from entries, and cannot be written itself,
+ * is left out; what it is put together from lacks too, and is named where it does.
+ */
+export function entriesToWrite(missing: readonly string[]): readonly string[] {
+  const sized = missing.filter((input) => FROM_SIZE.has(input)).length > 0;
+  const written = missing.filter((input) => isWritten(input) && !FROM_SIZE.has(input));
+  // What has a handbook's value as soon as the others are there need not be written.
+  const own = written.filter((input) => fallbacksFor(input).length === 0);
+  return [...(sized ? ['screw.size'] : []), ...(own.length > 0 || sized ? own : written)];
+}
 
 /** For each set of missing entries, one sentence naming the figures that wait for it; at most `most` of them, the most important first. */
 export function missingSentences(figures: readonly Figure[], evaluation: Evaluation, most: number): readonly string[] {

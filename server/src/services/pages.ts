@@ -136,9 +136,8 @@ function figurePage(figure: Figure): string {
     heading(figure.title, figure.id),
     escapeMarkdown(figure.meaning),
     table(
-      ['', ''],
+      ['Symbol', codeInTable(prettySymbol(figure.symbol))],
       [
-        ['Symbol', codeInTable(prettySymbol(figure.symbol))],
         ['Unit', escapeMarkdown(unitsOf(figure))],
         ['Formula', codeInTable(prettySymbol(figure.formula))],
         ['Sources', figure.sources.map(sourceMarkdown).join('; ')],
@@ -174,7 +173,7 @@ function usersOf(figure: Figure): string | undefined {
   const checks = allChecks().filter((check) => check.figure === figure.id || (!('judge' in check) && check.limits.some((limit) => limit.at === figure.id)));
   const figures = allFigures().figures.filter((other) => directNeeds(other).includes(figure.id));
   return blocks(
-    checks.length > 0 && `Looked at by the checks ${listed(checks.map((check) => code(check.id)))}.`,
-    figures.length > 0 && `Used by the figures ${listed(figures.map((other) => code(other.id)))}.`,
+    checks.length > 0 && `Looked at by the ${checks.length === 1 ? 'check' : 'checks'} ${listed(checks.map((check) => code(check.id)))}.`,
+    figures.length > 0 && `Used by the ${figures.length === 1 ? 'figure' : 'figures'} ${listed(figures.map((other) => code(other.id)))}.`,
   );
 }

@@ -33,7 +33,8 @@ interface Axis {
 }
 
 const WIDTH = 440;
-const PLOT_HEIGHT = 170;
+/** With title, axis and one row of legend the whole picture fits into the 250 px of an editor's hover. */
+const PLOT_HEIGHT = 126;
 const FONT = 11;
 const ROW = 16;
 const TOP = 46;
@@ -227,7 +228,7 @@ function sample(chart: AnyChart, values: ChartValues, samples: number): Drawing 
     y: { title: chart.y.title, unit: yUnit, from: yUnit.of(y.from), to: yUnit.of(y.to) },
     points: inSi.points.map((point) => ({ title: point.title, x: xUnit.of(point.x), y: yUnit.of(point.y) })),
     curves: inSi.curves.map((curve) => ({ title: curve.title, points: curve.points.map(([px, py]) => [xUnit.of(px), yUnit.of(py)] as const) })),
-    band: inSi.band && isDrawable(inSi.band.points) ? { title: inSi.band.title, points: inSi.band.points.map(([px, low, high]) => [xUnit.of(px), yUnit.of(low), yUnit.of(high)] as const) } : undefined,
+    band: inSi.band && isDrawable(inSi.band.points) && isWide(inSi.band.points, y.to - y.from) ? { title: inSi.band.title, points: inSi.band.points.map(([px, low, high]) => [xUnit.of(px), yUnit.of(low), yUnit.of(high)] as const) } : undefined,
   };
 }
 
@@ -241,6 +242,9 @@ function guarded(compute: () => number): number {
 }
 
 const isDrawable = (points: readonly (readonly number[])[]): boolean => points.filter((point) => point.every(Number.isFinite)).length >= 2;
+
+/** Whether a band can be seen somewhere; one without width would stand in the legend alone. */
+const isWide = (points: readonly (readonly [number, number, number])[], height: number): boolean => points.some(([, low, high]) => high - low > height / 200);
 
 /** From zero (or below) to a little over the largest value. A curve that shoots up at one end is cut off, so that the rest can be read. */
 function yRange(drawing: Omit<Drawing, 'x' | 'y'>, fromZero: boolean): { readonly from: number; readonly to: number } {

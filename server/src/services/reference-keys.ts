@@ -8,6 +8,7 @@ import { scopeRows } from '../machine/scopes.ts';
 import type { InputValue } from '../machine/values.ts';
 import { blocks, code, codeInTable, escapeMarkdown, table } from './markdown.ts';
 import { listed } from './missing.ts';
+import { sampleMachine } from './sample-machine.ts';
 
 /** As much of a schema as the page of keys shows. */
 interface Schema {
@@ -61,7 +62,12 @@ export function keysReference(): string {
   return `${blocks(
     '# Keys',
     'Every key of a machine description (`*.machine.yaml`) and of a part list (`*.parts.yaml`). NAME stands for a name that you choose. Keys marked * are required.',
-    'A quantity is a number and a unit; it may carry a tolerance (`6.4 kg ± 5 %`, `0.12 ± 0.03`) or be a range (`0.08 to 0.15`). Any prefix and any unit of the right kind is read; the usual ones are listed.',
+    'A quantity is a number and a unit: `420 mm`, `1.5 m/s²` (or `m/s^2`), `0.9 N·m` (or `Nm`), `3/8 in`. It may carry a tolerance (`6.4 kg ± 5 %`, `0.12 ± 0.03`) or be a range (`0.08 to 0.15`). Any prefix and any unit of the right kind is read; the usual ones are listed. Decimals have a point.',
+    'The levels are YAML: two spaces in for what belongs to the key above, no tabs, a colon and a space after each key. Short maps may stand on one line in braces, `{ voltage: 24 V, current: 10 A }`; lists stand in brackets, `[plate, cradle]`, or on lines that begin with a dash. `#` begins a remark.',
+    '## A whole machine',
+    `\`\`\`yaml\n${sampleMachine}\`\`\``,
+    '`motor` takes the name of a part. A screw, nut, coupling or brake is described where it is used, or under `parts` and named by `part`: `screw: { part: my-screw, unsupported-length: 340 mm }`; what stands beside `part` goes before what the part says. A name is looked up in the file first, then in the part lists under `uses`.',
+    'The last column says what stands in for an entry that is not written. A handbook range is a cautious span of usual values: the finding or the hover that uses it shows it, with its source.',
     ...sections('', machine, new Map()).map(sectionMarkdown),
     '# Keys of a part list',
     ...sections('', { ...parts, properties: Object.fromEntries(Object.entries(parts.properties ?? {}).filter(([key]) => key !== 'parts')) }, new Map()).map(sectionMarkdown),
@@ -153,7 +159,7 @@ const boundsText = ({ minimum, maximum }: Schema): string =>
 
 function exampleText({ examples }: Schema): string {
   const texts = (examples ?? []).flat().map(String).slice(0, 3);
-  return texts.length === 0 ? '' : `, such as ${listed(texts.map(codeInTable))}`;
+  return texts.length === 0 ? '' : `, such as ${listed(texts.map(codeInTable)).replace(/ and (?=[^ ]*`[^`]*`$)/, ' or ')}`;
 }
 
 /** What stands in for an entry, asked with nothing else known; what it asks for then is what it depends on. */

@@ -17,8 +17,8 @@ export default check({
   message: ({ worst, certain, isDefault, bounds }) => {
     const [has, needs] = sideBySide(bounds('motor.rest-torque')?.low ?? 0, bounds('motor.holding-torque-needed')?.high ?? 0, 'torque');
     const fate = worst >= 1 ? 'a knock can make it fall' : certain ? 'it falls' : 'it may fall';
-    return `Motor at rest ${certain ? 'holds' : 'may hold only'} ${timesOf(worst)} the load, where 150 % is usual: ${fate} with power on. It has ${has} of ${needs}${
-      isDefault('drive.rest-current') ? ' (half of the current assumed)' : ''
+    return `Motor at rest ${certain ? 'holds' : 'may hold only'} ${timesOf(worst)} the load, where 150 % is usual: ${fate} with power on. It keeps ${has} against ${needs}${
+      isDefault('drive.rest-current') ? ' (half current assumed)' : ''
     }. Raise the rest current, or hold it by a brake or a locking thread.`;
   },
 });

@@ -1,6 +1,6 @@
 import { figure, unable } from '../figure.ts';
 
-const short = (value: number): string => (value >= 100 ? 'over 100' : String(Number(value.toPrecision(2))));
+const short = (value: number): string => (value >= 100 ? 'over 100' : value.toPrecision(2));
 
 export default [
   figure({

@@ -78,7 +78,7 @@ export default [
     meaning: 'Temperature of the drives in use over that around the machine; negative where they are colder.',
     needs: { machine: 'conditions.machine-temperature', ambient: 'conditions.ambient-temperature' },
     compute: ({ machine, ambient }) => machine - ambient,
-    formula: 'ΔT = T_m − T_a',
+    formula: 'ΔT = T_m − ϑ_a',
     sources: [{ title: 'definition' }],
     rank: 3,
   }),

@@ -86,7 +86,8 @@ export function wrongType(written: { readonly type: 'map' | 'list' | 'scalar'; r
 
 function dueMap(schema: SchemaNode | undefined): string {
   const required = schema?.properties.filter((property) => property.required).map((property) => property.key) ?? [];
-  const keys = (required.length > 0 ? required : (schema?.properties.map((property) => property.key) ?? [])).slice(0, 3);
+  const others = (schema?.properties ?? []).map((property) => property.key).filter((key) => key !== 'kind');
+  const keys = (required.length > 0 ? required : others).slice(0, 3);
   return keys.length === 0 ? 'Named entries are due here, two spaces in' : `Entries such as ${either(quoted(keys))} are due here`;
 }
 
@@ -97,6 +98,11 @@ export function notInList(text: string, choices: readonly string[], span: Span):
   const start = choices.length === 1 ? `Only "${shortened(choices[0] ?? '')}" can stand here, not "${shortened(text)}"` : `"${shortened(text)}" is not one of the choices`;
   const fixes = near.length > 0 ? near : choices.length <= 5 ? choices : [];
   return problem('value-not-in-list', choices.length === 1 ? `${start}.` : `${start}. ${hint}`, span, changes(span, fixes));
+}
+
+/** A version of the language that is not this one. */
+export function otherVersion(text: string, version: string, span: Span): Problem {
+  return problem('value-not-in-list', `This release reads version ${version} of the language, not "${shortened(text)}". A file of a later version needs a later release.`, span, changes(span, [version]));
 }
 
 /** A word alone where a map is due: the entry that it probably is the value of, and the text of the map then. */

@@ -80,6 +80,7 @@ class StructureReport {
       case 'enum':
       case 'const':
         if (node?.type !== 'scalar') return this.#type(path, node, schema, ['string']);
+        if (path.join('/') === 'description-version') return this.#push(say.otherVersion(node.text, schema?.choices[0]?.value ?? '', node.span));
         return this.#push(say.notInList(node.text, schema?.choices.map((choice) => choice.value) ?? [], node.span));
       case 'minimum':
       case 'maximum':
@@ -139,9 +140,9 @@ class StructureReport {
   #missing(path: EntryPath, keys: readonly string[]): void {
     // Where a key of the same map is misspelt, the missing one is probably it, and the spelling is what is reported.
     const map = nodeAt(this.#root, path);
-    const near = this.#problems.some((problem) => problem.code === 'key-unknown' && isIn(problem.span, map) && problem.fixes?.some((fix) => keys.includes(fix.edits[0]?.text ?? '')));
-    if (near && keys.length === 1) return;
-    this.#push(say.entriesMissing(keys, path.at(-1) ?? '', this.#keySpan(path)));
+    const meant = new Set(this.#problems.flatMap((problem) => (problem.code === 'key-unknown' && isIn(problem.span, map) ? (problem.fixes ?? []).map((fix) => fix.edits[0]?.text ?? '') : [])));
+    const lacking = keys.filter((key) => !meant.has(key));
+    if (lacking.length > 0) this.#push(say.entriesMissing(lacking, path.at(-1) ?? '', this.#keySpan(path)));
   }
 
   #tag(path: EntryPath, schema: SchemaNode | undefined, key: string): void {

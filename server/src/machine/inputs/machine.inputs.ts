@@ -10,7 +10,7 @@ export default fallbacks(
   },
   {
     input: 'conditions.ambient-temperature',
-    symbol: 'T_a',
+    symbol: 'ϑ_a',
     handbook: () => ({ value: { type: 'number', ...between(288.15, 293.15, 303.15), unit: '°C' }, source: 'ISO 1 reference temperature 20 °C, with the range of a heated room', weak: true }),
   },
   {

@@ -7,7 +7,10 @@ export type Worst = 'drops' | 'may-creep' | 'holds';
 export function worstVerdict(facts: Facts): Worst | undefined {
   const verdict = facts.bounds('drive.holding-verdict');
   if (!verdict) return undefined;
-  return verdict.low < 0.5 ? 'drops' : verdict.low < 1.5 ? 'may-creep' : 'holds';
+  // The verdict goes in steps, so that the search for its worst corner may see no slope; the factor behind it is smooth, and below 1 nothing holds.
+  const factor = facts.bounds('drive.holding-factor')?.low ?? Infinity;
+  if (verdict.low < 0.5 || factor < 1) return 'drops';
+  return verdict.low < 1.5 || factor < 1.5 ? 'may-creep' : 'holds';
 }
 
 /** A counterbalance that is stronger than the weight takes the axis up instead. */

@@ -31,7 +31,7 @@ const MOST_TRIALS = 24;
 const MOST_BUILT_UPON = 6;
 
 /** Times that a remedy is asked for another value, because the one before brought a new finding. */
-const MOST_ROUNDS = 2;
+const MOST_ROUNDS = 3;
 
 /** Steps on the way to a cure: proposals that belong together, in the order in which they are carried out. */
 interface Plan {

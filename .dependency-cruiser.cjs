@@ -14,7 +14,7 @@ const schemas = '^schemas/';
 /** Room to what it may import besides itself. */
 const rooms = {
   // The compiled schemas and their types lie in generated/; language alone runs them.
-  language: [schemas, ...packages('yaml', 'ajv', 'unitmath'), ...generated('(?!figures|checks|remedies|inputs|pages)')],
+  language: [schemas, ...packages('yaml'), ...generated('(?!figures|checks|remedies|inputs|pages)')],
   catalogue: [],
   mechanics: [],
   machine: [schemas, room('language'), room('catalogue'), ...generated('(?!figures|checks|remedies|pages)')],

@@ -16,7 +16,7 @@ const rooms = {
   // The compiled schemas and their types lie in generated/; language alone runs them.
   language: [schemas, ...packages('yaml'), ...generated('(?!figures|checks|remedies|inputs|pages)')],
   catalogue: [],
-  mechanics: [],
+  mechanics: packages('ml-matrix'), // linear algebra
   machine: [schemas, room('language'), room('catalogue'), ...generated('(?!figures|checks|remedies|pages)')],
   figures: [room('machine'), room('mechanics'), room('catalogue'), ...generated('figures')],
   checks: [room('figures'), room('machine'), ...generated('checks', 'pages')],

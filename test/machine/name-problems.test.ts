@@ -46,6 +46,6 @@ describe('names', () => {
 
   it('says where to describe what is described nowhere', () => {
     const found = problems({ motor: 'spindle', part: 'kind: nut' });
-    expect(found).toContain('unknown-name No stepper motor is called "spindle". Describe it under "parts", with "kind: stepper".');
+    expect(found).toContain('unknown-name No motor is called "spindle". Describe it under "parts", with a "kind" of stepper, dc-motor or brushless.');
   });
 });

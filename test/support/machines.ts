@@ -70,7 +70,78 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
     delete drive['motor-position'];
     return machine;
   },
+  /** A horizontal axis on one open belt. */
+  belt: () => {
+    const machine = base('router');
+    const axis = at(machine, ['axes', 'lift']);
+    axis['travel'] = '500 mm';
+    axis['process-force'] = '0 N';
+    axis['motion'] = { speed: '250 mm/s', acceleration: '2 m/s²', duty: '40 %' };
+    axis['drive'] = beltDrive();
+    machine['masses'] = { plate: { mass: '1.5 kg' } };
+    machine['supplies'] = { main: { kind: 'extra-low-voltage', voltage: '36 V', current: '10 A' } };
+    machine['parts'] = { 'lift-motor': largeStepper() };
+    return machine;
+  },
+  /** A vertical axis on one belt behind a reduction, with a brake on the rail. */
+  'belt-lift': () => {
+    const machine = base('belt');
+    const axis = at(machine, ['axes', 'lift']);
+    axis['direction'] = 'vertical';
+    axis['motion'] = { speed: '80 mm/s', acceleration: '800 mm/s²', duty: '10 %' };
+    const drive = at(machine, ['axes', 'lift', 'drive']);
+    drive['reduction'] = [{ kind: 'belt', 'driving-teeth': 20, 'driven-teeth': 60 }];
+    drive['brake'] = { at: 'rail', 'holding-force': '120 N' };
+    return machine;
+  },
+  /** A horizontal axis on a rack, behind a planetary gear head. */
+  rack: () => {
+    const machine = base('belt');
+    const drive = at(machine, ['axes', 'lift', 'drive']);
+    for (const key of ['belt', 'pulley', 'idlers']) delete drive[key];
+    drive['reduction'] = [{ kind: 'planetary', ratio: 5, backlash: '0.1°', 'torsional-stiffness': '700 N·m/rad' }];
+    drive['rack'] = { module: '1 mm', 'face-width': '12 mm', material: 'steel', 'pitch-error': '0.05 mm', preload: '40 N' };
+    drive['pinion'] = { teeth: 20, bore: '8 mm', 'face-width': '12 mm', material: 'steel', overhang: '15 mm' };
+    return machine;
+  },
+  /** Two horizontal axes driven by two motors at rest over crossed belts; `lift` is the axis on which the carriage runs. */
+  crossed: () => {
+    const machine = base('belt');
+    machine['masses'] = { plate: { mass: '0.8 kg' }, beam: { mass: '1.4 kg' } };
+    const axis = at(machine, ['axes', 'lift']);
+    delete axis['drive'];
+    const along = { ...structuredClone(axis), moves: ['plate', 'beam'] };
+    machine['axes'] = { lift: axis, along };
+    machine['layout'] = { kind: 'crossed-belts', axes: ['lift', 'along'], drive: { ...beltDrive(), belt: { ...(beltDrive()['belt'] as PlainMachine), 'path-length': '2.4 m' } }, 'path-lengths': ['2.4 m', '2.4 m'], 'path-tensions': ['80 N', '80 N'] };
+    return machine;
+  },
+  /** A horizontal gantry on two belts with a motor each; the axis `across` rides on it. */
+  gantry: () => {
+    const machine = base('belt');
+    machine['masses'] = { plate: { mass: '2 kg' }, carriage: { mass: '1 kg' } };
+    const axis = at(machine, ['axes', 'lift']);
+    axis['moves'] = ['plate', 'carriage'];
+    const drive = at(machine, ['axes', 'lift', 'drive']);
+    Object.assign(drive, { units: 2, motors: 'one-each', 'unit-spacing': '620 mm', carries: 'across' });
+    machine['axes'] = { lift: axis, across: { direction: 'horizontal', travel: '500 mm', moves: ['carriage'], motion: { speed: '250 mm/s', acceleration: '2 m/s²', duty: '40 %' }, guides: { 'friction-force': '3 N' }, drive: beltDrive() } };
+    return machine;
+  },
 };
+
+const beltDrive = (): PlainMachine => ({
+  motor: 'lift-motor',
+  supply: 'main',
+  'current-setting': '2.8 A',
+  'current-setting-as': 'peak',
+  belt: { profile: 'AT3', width: '10 mm', cord: 'steel', body: 'polyurethane', arrangement: 'loop', 'center-distance': '700 mm', 'nearest-distance': '80 mm', tension: '80 N' },
+  pulley: { teeth: 20, bore: '8 mm', material: 'aluminium', wrap: '180°', overhang: '10 mm' },
+  idlers: { count: 1, teeth: 20, face: 'toothed', side: 'teeth' },
+});
+
+const largeStepper = (): PlainMachine => ({
+  kind: 'stepper', frame: 'NEMA 23', 'holding-torque': '1.2 N·m', 'detent-torque': '40 N·mm', current: '2.8 A',
+  resistance: '0.9 Ω', inductance: '2.5 mH', 'rotor-inertia': '300 g·cm²', 'step-angle': '1.8°', 'shaft-diameter': '8 mm', 'radial-load-limit': '200 N', 'radial-load-distance': '15 mm',
+});
 
 function base(name: string): PlainMachine {
   const make = bases[name];
@@ -96,6 +167,17 @@ const scopePaths: Readonly<Record<string, readonly string[]>> = {
   'thrust-bearing': ['axes', 'lift', 'drive', 'screw', 'thrust-bearing'],
   nut: ['axes', 'lift', 'drive', 'nut'],
   coupling: ['axes', 'lift', 'drive', 'coupling'],
+  belt: ['axes', 'lift', 'drive', 'belt'],
+  pulley: ['axes', 'lift', 'drive', 'pulley'],
+  idlers: ['axes', 'lift', 'drive', 'idlers'],
+  rack: ['axes', 'lift', 'drive', 'rack'],
+  pinion: ['axes', 'lift', 'drive', 'pinion'],
+  layout: ['layout'],
+  'layout.drive': ['layout', 'drive'],
+  across: ['axes', 'across'],
+  along: ['axes', 'along'],
+  'carriage-mass': ['masses', 'carriage'],
+  beam: ['masses', 'beam'],
   brake: ['axes', 'lift', 'drive', 'brake'],
   counterbalance: ['axes', 'lift', 'drive', 'counterbalance'],
   motor: ['parts', 'lift-motor'],

@@ -33,6 +33,10 @@ export function keptOf(analysis: Analysis): KeptResults {
   }));
 }
 
+/** Whether two maps say the same: an axis may have come to share the drive of a layout. */
+const sameMap = (one: ReadonlyMap<string, readonly string[]>, other: ReadonlyMap<string, readonly string[]>): boolean =>
+  one.size === other.size && [...one].every(([scope, path]) => other.get(scope)?.join('/') === path.join('/'));
+
 /** Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to date. */
 export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults): Analysis {
   const machine = new Machine(main, lists);
@@ -40,7 +44,7 @@ export function analyse(main: SourceDocument, lists: readonly SourceDocument[], 
   for (const subject of machine.subjects) {
     const before = kept?.get(subject.id);
     // What a supply must give follows from the other subjects, which stand before it; it is little work.
-    const stands = before && subject.kind !== 'supply' && before.evaluation.subject.chosen === subject.chosen && machine.agreesWith(before.evaluation.subject.log);
+    const stands = before && subject.kind !== 'supply' && before.evaluation.subject.chosen === subject.chosen && sameMap(before.evaluation.subject.fixed, subject.fixed) && machine.agreesWith(before.evaluation.subject.log);
     if (stands) {
       results.push(before);
       continue;

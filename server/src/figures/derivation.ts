@@ -37,7 +37,7 @@ export function deriveFigure(figure: Figure, evaluation: Evaluation): Derivation
 }
 
 function termOf(id: string, evaluation: Evaluation): Term | undefined {
-  const figure = evaluation.registry.get(id);
+  const figure = evaluation.figure(id);
   if (figure) {
     const value = evaluation.bounds(id);
     return value && { id, title: figure.title, symbol: figure.symbol, shown: showFigure(figure, value), value, origin: { from: 'figure', figure: id } };

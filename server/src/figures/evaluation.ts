@@ -1,9 +1,9 @@
 import type { Input } from '../machine/input.ts';
 import type { Subject } from '../machine/subject.ts';
 import { isUncertain, type Bounded } from '../machine/values.ts';
-import type { Computed, Figure } from './figure.ts';
+import { scopeOf, type Computed, type Figure } from './figure.ts';
 import type { Need, Plan } from './plan.ts';
-import type { FigureRegistry } from './registry.ts';
+import { directNeeds, type FigureRegistry } from './registry.ts';
 
 export type FigureResult =
   | ({ readonly state: 'computed'; readonly note?: string; /** Uncertain inputs, the one that moves the figure most first. */ readonly movedBy: readonly string[] } & Bounded)
@@ -24,6 +24,8 @@ type Obstacle = Exclude<Outcome, { state: 'value' }>;
 
 /** A numeric input as the evaluation keeps it. */
 interface Slot {
+  /** Of a map that the subject cannot have: what needs it does not concern the subject. */
+  readonly foreign: boolean;
   readonly value: Bounded | undefined;
   /** Index among the uncertain inputs; -1 for an exact or missing one. */
   readonly index: number;
@@ -59,6 +61,10 @@ export class Evaluation {
   readonly #outcomes: (Map<number | string, Outcome> | undefined)[] = [];
   readonly #concerned: (boolean | undefined)[] = [];
   readonly #results = new Map<string, FigureResult>();
+  /** The variant of each figure that holds here, by the number of the figure. */
+  readonly #variants: (Plan | undefined)[] = [];
+  readonly #inputsUnder = new Map<string, readonly string[]>();
+  #figures: readonly Figure[] | undefined;
 
   constructor(
     readonly subject: Subject,
@@ -73,11 +79,32 @@ export class Evaluation {
   result(id: string): FigureResult {
     let result = this.#results.get(id);
     if (!result) {
-      const plan = this.registry.plan(id);
+      const plan = this.#planOf(this.registry.numberOf(id));
       result = plan ? this.#bound(plan) : { state: 'missing', missing: [id] };
       this.#results.set(id, result);
     }
     return result;
+  }
+
+  /** The declaration of a figure that holds for this subject; the first one where none does. */
+  figure(id: string): Figure | undefined {
+    return this.#planOf(this.registry.numberOf(id))?.figure;
+  }
+
+  /** One figure for each id that this kind of subject has: the declaration that holds here. */
+  figures(): readonly Figure[] {
+    return (this.#figures ??= this.registry.ofKind(this.subject.kind).flatMap(({ id }) => this.figure(id) ?? []));
+  }
+
+  /** Inputs (not figures) that a figure depends on here, directly or through others; an input is under itself. */
+  inputsUnder(id: string): readonly string[] {
+    let inputs = this.#inputsUnder.get(id);
+    if (!inputs) {
+      const figure = this.figure(id);
+      inputs = figure ? [...new Set(directNeeds(figure).flatMap((need) => this.inputsUnder(need)))] : [id];
+      this.#inputsUnder.set(id, inputs);
+    }
+    return inputs;
   }
 
   /** Bounds of a figure or of a numeric input. */
@@ -95,7 +122,7 @@ export class Evaluation {
 
   /** The values that a figure's `compute` saw with every input nominal, or at one end of its range; for derivations and charts. */
   valuesAt(figure: Figure, end: -1 | 0 | 1 = 0): Record<string, unknown> | undefined {
-    const plan = this.registry.plan(figure.id);
+    const plan = this.#planOf(this.registry.numberOf(figure.id));
     if (!plan || this.result(figure.id).state !== 'computed') return undefined;
     this.#dependenciesOf(plan);
     this.#levels.fill(end);
@@ -164,9 +191,35 @@ export class Evaluation {
     }
   }
 
-  /** Indices of the uncertain inputs under a figure. */
+  /** The first of the variants of a figure that concerns this subject; the first of all where none does, which is then left out. */
+  #planOf(number: number): Plan | undefined {
+    if (number < 0) return undefined;
+    let plan = this.#variants[number];
+    if (!plan) {
+      const plans = this.registry.plansAt(number);
+      plan = plans.find((candidate) => plans.length === 1 || this.#concerns(candidate)) ?? plans[0];
+      this.#variants[number] = plan;
+    }
+    return plan;
+  }
+
+  /** Indices of the uncertain inputs under a figure, in the variants that hold here. */
   #dependenciesOf(plan: Plan): readonly number[] {
-    return (this.#dependencies[plan.index] ??= plan.inputs.map((input) => this.#slot(input).index).filter((index) => index >= 0));
+    let indices = this.#dependencies[plan.index];
+    if (!indices) {
+      const found = new Set<number>();
+      for (const group of [plan.needs, plan.optional, plan.choices, plan.optionalChoices, plan.tables]) {
+        for (const need of group) {
+          const under = this.#planOf(need.figure);
+          if (under) for (const index of this.#dependenciesOf(under)) found.add(index);
+          else found.add(this.#slot(need.id).index);
+        }
+      }
+      found.delete(-1);
+      indices = [...found];
+      this.#dependencies[plan.index] = indices;
+    }
+    return indices;
   }
 
   #slot(input: string): Slot {
@@ -174,7 +227,7 @@ export class Evaluation {
     if (!slot) {
       const value = this.subject.reader.number(input);
       const uncertain = value !== undefined && isUncertain(value);
-      slot = { value, index: uncertain ? this.#uncertain.push({ id: input, value }) - 1 : -1 };
+      slot = { foreign: !this.subject.hasScope(scopeOf(input)), value, index: uncertain ? this.#uncertain.push({ id: input, value }) - 1 : -1 };
       if (uncertain) this.#levels.push(0);
       this.#slots.set(input, slot);
     }
@@ -234,6 +287,7 @@ export class Evaluation {
       else unable ??= found;
     }
     for (const { alias, id } of plan.choices) {
+      if (!this.subject.hasScope(scopeOf(id))) return LEFT_OUT;
       const text = this.choice(id);
       if (text === undefined) (missing ??= []).push(id);
       else values[alias] = text;
@@ -253,12 +307,13 @@ export class Evaluation {
   }
 
   #number(need: Need): number | Obstacle {
-    const plan = need.figure < 0 ? undefined : this.registry.planAt(need.figure);
+    const plan = this.#planOf(need.figure);
     if (plan) {
       const outcome = this.#at(plan);
       return outcome.state === 'value' ? outcome.value : outcome;
     }
-    const { value, index } = this.#slot(need.id);
+    const { foreign, value, index } = this.#slot(need.id);
+    if (foreign) return LEFT_OUT;
     if (!value) return { state: 'missing', missing: [need.id] };
     if (index < 0) return value.nominal;
     const level = this.#levels[index] ?? 0;

@@ -4,13 +4,14 @@ import { scopeOf, type Figure } from './figure.ts';
 export interface Need {
   readonly alias: string;
   readonly id: string;
-  /** Index of the figure behind the id; -1 for an input. */
+  /** Number of the figure behind the id; -1 for an input. */
   readonly figure: number;
 }
 
 /** A figure's declaration, taken apart for evaluation. */
 export interface Plan {
   readonly figure: Figure;
+  /** Index of the declaration, variants counted. */
   readonly index: number;
   readonly scope: string;
   readonly needs: readonly Need[];
@@ -19,13 +20,11 @@ export interface Plan {
   readonly optionalChoices: readonly Need[];
   readonly tables: readonly Need[];
   readonly onlyWhere: readonly (readonly [choice: string, allowed: readonly string[]])[];
-  /** Inputs (not figures) that it depends on directly or through others. */
-  readonly inputs: readonly string[];
 }
 
-export function planOf(figure: Figure, index: number, indexOf: (id: string) => number, inputs: readonly string[]): Plan {
+export function planOf(figure: Figure, index: number, numberOf: (id: string) => number): Plan {
   const list = (group: Readonly<Record<string, string>> | undefined): readonly Need[] =>
-    Object.entries(group ?? {}).map(([alias, id]) => ({ alias, id, figure: indexOf(id) }));
+    Object.entries(group ?? {}).map(([alias, id]) => ({ alias, id, figure: numberOf(id) }));
   return {
     figure,
     index,
@@ -36,6 +35,5 @@ export function planOf(figure: Figure, index: number, indexOf: (id: string) => n
     optionalChoices: list(figure.optionalChoices),
     tables: list(figure.tables),
     onlyWhere: Object.entries(figure.onlyWhere ?? {}),
-    inputs,
   };
 }

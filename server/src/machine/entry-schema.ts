@@ -38,16 +38,14 @@ function stepInto(schema: RawSchema | undefined, key: string): RawSchema | undef
   return deref(here?.properties?.[key]);
 }
 
-function mapSchema(scope: string): RawSchema | undefined {
+/** The entries of a scope's map; those of all kinds of part that may stand there, the first kind's first. */
+function entriesIn(scope: string): Readonly<Record<string, RawSchema>> {
   const row = scopeRow(scope);
   let schema: RawSchema | undefined = root;
   for (const key of row.schema) schema = stepInto(schema, key);
-  const variants = deref(schema)?.oneOf;
-  if (variants && row.part) {
-    const { kind } = row.part;
-    return variants.map(deref).find((variant) => deref(variant?.properties?.['kind'])?.const === kind);
-  }
-  return schema;
+  const kinds = row.part?.kinds ?? [];
+  const maps = deref(schema)?.oneOf?.map(deref).filter((variant) => kinds.includes(String(deref(variant?.properties?.['kind'])?.const))) ?? [schema];
+  return Object.assign({}, ...maps.map((map) => map?.properties ?? {}).reverse()) as Readonly<Record<string, RawSchema>>;
 }
 
 const remembered = new Map<string, EntrySchema | undefined>();
@@ -56,12 +54,12 @@ const remembered = new Map<string, EntrySchema | undefined>();
 export function entrySchema(input: string): EntrySchema | undefined {
   if (remembered.has(input)) return remembered.get(input);
   const { scope, entry } = splitInput(input);
-  const found = deref(mapSchema(scope)?.properties?.[entry]);
+  const found = deref(entriesIn(scope)[entry]);
   remembered.set(input, found);
   return found;
 }
 
 /** Every entry that the schema gives a scope, in writing order. */
 export function entriesOfScope(scope: string): readonly string[] {
-  return Object.keys(mapSchema(scope)?.properties ?? {});
+  return Object.keys(entriesIn(scope));
 }

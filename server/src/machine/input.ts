@@ -15,6 +15,8 @@ export interface InputReader {
   readonly number: (id: string) => Bounded | undefined;
   readonly choice: (id: string) => string | undefined;
   readonly origin: (id: string) => Origin | undefined;
+  /** Whether the entry is written at all, be it a map, a list or a value. */
+  readonly isWritten: (id: string) => boolean;
 }
 
 /**

@@ -1,6 +1,6 @@
 import { childOf, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../language/syntax-tree.ts';
 import type { Place } from './origin.ts';
-import { Subject } from './subject.ts';
+import { Subject, type Override } from './subject.ts';
 
 /** As much of a read document as the machine needs. */
 export interface SourceDocument {
@@ -98,8 +98,13 @@ export class Machine {
 
   *#subjects(): Generator<Subject> {
     yield new Subject(this, 'machine', 'machine', new Map([['machine', []]]));
+    const shared = this.#sharedAxes();
     for (const [name, axis] of this.#maps('axes')) {
       const path = ['axes', name];
+      if (shared.includes(name)) {
+        yield this.#sharedDriveSubject(path, shared);
+        continue;
+      }
       const options = childOf(axis, 'drive-options');
       if (options?.type === 'map') {
         const chosen = childOf(axis, 'chosen-drive');
@@ -119,6 +124,31 @@ export class Machine {
       const path = ['supplies', name];
       yield new Subject(this, 'supply', path.join('/'), new Map([['machine', []], ['supply', path]]));
     }
+  }
+
+  /** The two axes of a layout that share its drive; empty without such a layout. */
+  #sharedAxes(): readonly string[] {
+    const layout = childOf(this.main.root, 'layout');
+    const kind = childOf(layout, 'kind');
+    const axes = childOf(layout, 'axes');
+    if (kind?.type !== 'scalar' || kind.text !== 'crossed-belts' || axes?.type !== 'list') return [];
+    const names = axes.items.flatMap((item) => (item?.type === 'scalar' && item.text !== '' ? [item.text] : []));
+    return names.length === 2 && names[0] !== names[1] ? names : [];
+  }
+
+  /** An axis that is driven by both motors of a layout: exact for moves along it alone, with the other axis as its partner. */
+  #sharedDriveSubject(axis: EntryPath, shared: readonly string[]): Subject {
+    const isFirst = shared[0] === axis[1];
+    const partner = ['axes', shared[isFirst ? 1 : 0] ?? ''];
+    const fixed = new Map<string, EntryPath>([['machine', []], ['axis', axis], ['drive', ['layout', 'drive']], ['layout', ['layout']], ['partner', partner]]);
+    const origin = { from: 'here', place: { uri: this.main.uri, path: ['layout', 'kind'] } } as const;
+    const overrides = new Map<string, Override>([
+      ['layout.role', { type: 'choice', text: isFirst ? 'first' : 'second', origin }],
+      ['drive.units', { type: 'number', nominal: 2, low: 2, high: 2, origin }],
+    ]);
+    const subject = new Subject(this, 'drive', `${axis.join('/')}/drive`, fixed, true, overrides);
+    for (const key of ['kind', 'axes']) this.look(this.main.uri, ['layout', key], subject.log);
+    return subject;
   }
 
   #driveSubject(axis: EntryPath, drive: EntryPath, chosen: boolean): Subject {

@@ -29,64 +29,76 @@ export function nameProblems(machine: Machine): readonly PlacedProblem[] {
 interface Use {
   readonly section: string;
   readonly name: string;
-  /** The kind of part that is needed there. */
-  readonly kind?: string;
+  /** The kinds of part that serve there. */
+  readonly kinds?: readonly string[];
   readonly place: Place;
 }
 
-const knownKinds: ReadonlySet<string> = new Set(scopeRows.flatMap((row) => row.part?.kind ?? []));
-const kindTitles: Readonly<Record<string, string>> = { stepper: 'stepper motor' };
+const knownKinds: ReadonlySet<string> = new Set(scopeRows.flatMap((row) => row.part?.kinds ?? []));
+const kindTitles: Readonly<Record<string, string>> = { stepper: 'stepper motor', 'dc-motor': 'DC motor', brushless: 'brushless motor' };
 const titleOfKind = (kind: string): string => kindTitles[kind] ?? kind;
+const titleOfKinds = (kinds: readonly string[]): string => (kinds.length > 1 ? 'motor' : titleOfKind(kinds[0] ?? 'part'));
 
 /** Every place where a name refers to an entry of a section. */
 function collectUses(machine: Machine): readonly Use[] {
   const uses: Use[] = [];
-  const add = (section: string, node: SyntaxNode | null | undefined, path: EntryPath, kind?: string): void => {
+  const add = (section: string, node: SyntaxNode | null | undefined, path: EntryPath, kinds?: readonly string[]): void => {
     if (node?.type !== 'scalar' || node.text === '') return;
-    uses.push({ section, name: node.text, place: { uri: machine.main.uri, path }, ...(kind === undefined ? {} : { kind }) });
+    uses.push({ section, name: node.text, place: { uri: machine.main.uri, path }, ...(kinds === undefined ? {} : { kinds }) });
+  };
+  const addDrive = (drivePath: EntryPath, drive: SyntaxNode): void => {
+    for (const row of scopeRows) {
+      const key = row.within?.key;
+      if (key === undefined || ![row.within?.scope].flat().includes('drive')) continue;
+      const node = childOf(drive, key);
+      if (row.part?.by === 'own-text') add('parts', node, [...drivePath, key], row.part.kinds);
+      else if (row.part) add('parts', childOf(node, 'part'), [...drivePath, key, 'part'], row.part.kinds);
+      else if (row.section !== undefined) add(row.section, node, [...drivePath, key]);
+    }
   };
   for (const [axisPath, axis] of mapsIn(machine, ['axes'])) {
     const moves = childOf(axis, 'moves');
     // A single name, where its brackets are missing, is meant as one.
     if (moves?.type === 'scalar') add('masses', moves, [...axisPath, 'moves']);
     if (moves?.type === 'list') moves.items.forEach((item, index) => add('masses', item, [...axisPath, 'moves', String(index)]));
-    for (const [drivePath, drive] of drivesOf(axisPath, axis)) {
-      for (const row of scopeRows) {
-        const key = row.within?.key;
-        if (key === undefined || ![row.within?.scope].flat().includes('drive')) continue;
-        const node = childOf(drive, key);
-        if (row.part?.by === 'own-text') add('parts', node, [...drivePath, key], row.part.kind);
-        else if (row.part) add('parts', childOf(node, 'part'), [...drivePath, key, 'part'], row.part.kind);
-        else if (row.section !== undefined) add(row.section, node, [...drivePath, key]);
-      }
-    }
+    for (const [drivePath, drive] of drivesOf(axisPath, axis)) addDrive(drivePath, drive);
   }
+  const layout = childOf(machine.main.root, 'layout');
+  const shared = childOf(layout, 'axes');
+  if (shared?.type === 'list') shared.items.forEach((item, index) => add('axes', item, ['layout', 'axes', String(index)]));
+  const sharedDrive = childOf(layout, 'drive');
+  if (sharedDrive) addDrive(['layout', 'drive'], sharedDrive);
   for (const [path, heater] of mapsIn(machine, ['heating'])) add('supplies', childOf(heater, 'supply'), [...path, 'supply']);
   return uses;
 }
+
+/** `"kind: nut"`; where several kinds serve, `a kind of stepper, dc-motor or brushless`. */
+const kindWords = (kinds: readonly string[]): string => (kinds.length === 1 ? `"kind: ${kinds[0]}"` : `a "kind" of ${kinds.slice(0, -1).join(', ')} or ${kinds.at(-1)}`);
+
+const SECTION_WORDS: Readonly<Record<string, string>> = { masses: 'mass', supplies: 'supply', axes: 'axis' };
 
 function problemOfUse(use: Use, machine: Machine): readonly PlacedProblem[] {
   const found = machine.named(use.section, use.name);
   const documents = [machine.main, ...machine.lists];
   if (!found) {
-    const names = documents.flatMap((document) => namesOf(nodeAt(document.root, [use.section]), use.kind));
+    const names = documents.flatMap((document) => namesOf(nodeAt(document.root, [use.section]), use.kinds));
     const near = nearestNames(use.name, names);
-    const describe = `Describe it under "${use.section}"${use.kind === undefined ? '' : `, with "kind: ${use.kind}"`}`;
+    const describe = `Describe it under "${use.section}"${use.kinds === undefined ? '' : `, with ${kindWords(use.kinds)}`}`;
     const known = names.length === 0 ? describe : near.length > 0 ? `Did you mean ${near.map((name) => `"${name}"`).join(' or ')}` : `Known are ${names.slice(0, 5).join(', ')}; or describe it under "${use.section}"`;
-    const word = use.section === 'parts' ? titleOfKind(use.kind ?? 'part') : use.section === 'masses' ? 'mass' : 'supply';
+    const word = use.section === 'parts' ? titleOfKinds(use.kinds ?? ['part']) : (SECTION_WORDS[use.section] ?? 'entry');
     return [{ code: 'unknown-name', severity: 'error', message: `No ${word} is called "${use.name}". ${known}${near.length > 0 ? '?' : '.'}`, place: use.place, replacements: near }];
   }
-  if (use.kind === undefined) return [];
+  if (use.kinds === undefined) return [];
   const kind = childOf(found.node, 'kind');
   // A kind that there is not is reported where it is written.
-  if (kind?.type !== 'scalar' || !knownKinds.has(kind.text) || kind.text === use.kind) return [];
+  if (kind?.type !== 'scalar' || !knownKinds.has(kind.text) || use.kinds.includes(kind.text)) return [];
   return [{
     code: 'part-of-wrong-kind',
     severity: 'error',
-    message: `"${use.name}" is a ${titleOfKind(kind.text)}, but a ${titleOfKind(use.kind)} is needed here.`,
+    message: `"${use.name}" is a ${titleOfKind(kind.text)}, but a ${titleOfKinds(use.kinds)} is needed here.`,
     place: use.place,
     related: [{ message: `"${use.name}" is described here`, place: { uri: found.place.uri, path: [...found.place.path, 'kind'] } }],
-    replacements: documents.flatMap((document) => namesOf(nodeAt(document.root, ['parts']), use.kind)).slice(0, 5),
+    replacements: documents.flatMap((document) => namesOf(nodeAt(document.root, ['parts']), use.kinds)).slice(0, 5),
   }];
 }
 
@@ -97,7 +109,13 @@ function axisProblems(machine: Machine): readonly PlacedProblem[] {
     const options = entryOf(axis, 'drive-options');
     const chosen = childOf(axis, 'chosen-drive');
     const name = path.at(-1) ?? '';
-    if (options && entryOf(axis, 'drive')) {
+    if (isShared(machine, name) && (options ?? entryOf(axis, 'drive'))) {
+      problems.push({
+        code: 'drive-twice', severity: 'error', place: at(options ? 'drive-options' : 'drive'), onKey: true,
+        message: `The axis "${name}" has a drive of its own, and shares the one under "layout", so it is not clear what is to be built. Keep one of them.`,
+        related: [{ message: 'the shared drive is here', place: { uri: machine.main.uri, path: ['layout', 'drive'] } }],
+      });
+    } else if (options && entryOf(axis, 'drive')) {
       problems.push({
         code: 'drive-twice', severity: 'error', place: at('drive'), onKey: true,
         message: `The axis "${name}" has both "drive" and "drive-options", so it is not clear what is to be built. Keep one of them.`,
@@ -117,6 +135,12 @@ function axisProblems(machine: Machine): readonly PlacedProblem[] {
     }
   }
   return problems;
+}
+
+/** Whether an axis is one of two that share their motors. */
+function isShared(machine: Machine, axis: string): boolean {
+  const shared = nodeAt(machine.main.root, ['layout', 'axes']);
+  return shared?.type === 'list' && shared.items.some((item) => item?.type === 'scalar' && item.text === axis);
 }
 
 function unused(machine: Machine, uses: readonly Use[]): readonly PlacedProblem[] {
@@ -145,11 +169,11 @@ function drivesOf(axisPath: EntryPath, axis: MapNode): readonly (readonly [Entry
   return single ? [[[...axisPath, 'drive'], single], ...named] : named;
 }
 
-/** Names of the entries of a section; only parts of one kind where a kind is given. */
-function namesOf(section: SyntaxNode | null | undefined, kind?: string): readonly string[] {
+/** Names of the entries of a section; only parts of these kinds where kinds are given. */
+function namesOf(section: SyntaxNode | null | undefined, kinds?: readonly string[]): readonly string[] {
   if (section?.type !== 'map') return [];
   return section.entries.flatMap((entry) => {
     const itsKind = childOf(entry.value, 'kind');
-    return kind === undefined || (itsKind?.type === 'scalar' && (itsKind.text === kind || !knownKinds.has(itsKind.text))) ? [entry.key.text] : [];
+    return kinds === undefined || (itsKind?.type === 'scalar' && (kinds.includes(itsKind.text) || !knownKinds.has(itsKind.text))) ? [entry.key.text] : [];
   });
 }

@@ -44,8 +44,12 @@ export class Subject {
     return new Subject(this.machine, this.kind, this.id, this.fixed, this.chosen, new Map([...this.overrides, ...overrides]));
   }
 
+  /** Whether this subject can have this map: a drive with a belt has no nut, and only a layout of two axes gives an axis a partner. */
   hasScope(scope: string): boolean {
-    return scopeRow(scope).subjects.includes(this.kind);
+    const { subjects, of, within } = scopeRow(scope);
+    if (!subjects.includes(this.kind)) return false;
+    if (of !== undefined && this.reader.choice('drive.transmission') !== of) return false;
+    return this.fixed.has(scope) || [within?.scope ?? []].flat().some((holder) => this.hasScope(holder));
   }
 
   /** Whether the description has this map at all (a coupling, a brake …). */
@@ -85,6 +89,10 @@ export class Subject {
     origin: (id) => {
       const input = this.input(id);
       return input.state === 'known' ? input.origin : undefined;
+    },
+    isWritten: (id) => {
+      const { scope, entry } = splitInput(id);
+      return this.#layersOf(scope).some((layer) => childOf(layer.node, entry) !== undefined);
     },
   };
 
@@ -177,7 +185,7 @@ export class Subject {
 
   #findLayers(scope: string): readonly Layer[] {
     const row = scopeRow(scope);
-    if (!row.subjects.includes(this.kind)) return [];
+    if (!this.hasScope(scope)) return [];
     const fixed = this.fixed.get(scope);
     if (fixed) {
       const node = fixed.length === 0 ? this.machine.main.root : this.machine.look(this.machine.main.uri, fixed, this.log);
@@ -190,13 +198,13 @@ export class Subject {
       const node = path.length === 1 ? this.machine.look(holder.place.uri, path, this.log) : childOf(holder.node, key);
       return node ? [{ node, place: { uri: holder.place.uri, path }, part: holder.part }] : [];
     });
-    if (row.section !== undefined) return this.#sectionLayers(row.section, values[0]?.node);
+    if (row.section !== undefined) return this.#sectionLayers(row.section, values[0]?.node, row.byNameOnly === true);
     return values.flatMap(({ node, place, part }): readonly Layer[] => {
-      if (node.type === 'scalar') return row.part ? this.#partLayers(node.text, row.part.kind) : [];
+      if (node.type === 'scalar') return row.part ? this.#partLayers(node.text, row.part.kinds) : [];
       if (node.type !== 'map') return [];
       const name = row.part?.by === 'part-key' ? childOf(node, 'part') : undefined;
       const own: Layer = part === undefined ? { node, place } : { node, place, part };
-      return name?.type === 'scalar' && row.part ? [own, ...this.#partLayers(name.text, row.part.kind)] : [own];
+      return name?.type === 'scalar' && row.part ? [own, ...this.#partLayers(name.text, row.part.kinds)] : [own];
     });
   }
 
@@ -206,17 +214,17 @@ export class Subject {
     return holder === undefined ? [] : this.#layersOf(holder);
   }
 
-  #partLayers(name: string, kind: string): readonly Layer[] {
+  #partLayers(name: string, kinds: readonly string[]): readonly Layer[] {
     const found = this.machine.named('parts', name, this.log);
     if (found?.node?.type !== 'map') return [];
     const itsKind = childOf(found.node, 'kind');
-    return itsKind?.type === 'scalar' && itsKind.text === kind ? [{ node: found.node, place: found.place, part: name }] : [];
+    return itsKind?.type === 'scalar' && kinds.includes(itsKind.text) ? [{ node: found.node, place: found.place, part: name }] : [];
   }
 
   /** The section's entry that is named; without a name, the only entry there is. */
-  #sectionLayers(section: string, name: SyntaxNode | undefined): readonly Layer[] {
+  #sectionLayers(section: string, name: SyntaxNode | undefined, byNameOnly: boolean): readonly Layer[] {
     const names = this.machine.namesIn(section, this.log);
-    const chosen = name?.type === 'scalar' ? name.text : names.length === 1 ? names[0] : undefined;
+    const chosen = name?.type === 'scalar' ? name.text : names.length === 1 && !byNameOnly ? names[0] : undefined;
     const found = chosen === undefined ? undefined : this.machine.named(section, chosen, this.log);
     return found?.node?.type === 'map' ? [{ node: found.node, place: found.place }] : [];
   }
@@ -261,6 +269,11 @@ const memberQuantities: Readonly<Record<string, QuantityKind>> = {
   backlash: 'angle',
   'rotational-inertia': 'rotational-inertia',
   'torque-rating': 'torque',
+  'torsional-stiffness': 'torsional-stiffness',
+  'position-error': 'angle',
+  width: 'length',
+  'center-distance': 'length',
+  tension: 'force',
   speed: 'rotational-speed',
   torque: 'torque',
 };

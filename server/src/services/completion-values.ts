@@ -98,9 +98,9 @@ function namesOf(map: SyntaxNode | null | undefined, suits: (node: SyntaxNode | 
 
 /** Whether a part is of the kind that a scope such as `motor` wants. */
 function isOfKind(node: SyntaxNode | null, scope: string): boolean {
-  const wanted = scopeRows.find((row) => row.id === scope)?.part?.kind ?? scope;
+  const wanted = scopeRows.find((row) => row.id === scope)?.part?.kinds ?? [scope];
   const kind = childOf(node, 'kind');
-  return kind?.type === 'scalar' && kind.text === wanted;
+  return kind?.type === 'scalar' && wanted.includes(kind.text);
 }
 
 /** Names that the list holds already. */

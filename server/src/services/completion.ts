@@ -60,7 +60,7 @@ function isAbout({ subject }: Evaluation, path: readonly string[]): boolean {
 /** The short texts of all figures that decide, first ones first, as many as fit. */
 function hintsOf(evaluation: Evaluation): string | undefined {
   let line = '';
-  for (const figure of evaluation.registry.ofKind(evaluation.subject.kind)) {
+  for (const figure of evaluation.figures()) {
     const result = figure.hint ? evaluation.result(figure.id) : undefined;
     const text = result?.state === 'computed' ? figure.hint?.(result) : undefined;
     const longer = text === undefined || text === '' ? line : line === '' ? text : `${line} · ${text}`;

@@ -101,7 +101,7 @@ const limitInputs = (): readonly string[] => allChecks().flatMap((check) => ('ju
 function inputPlaces(evaluation: Evaluation): ReadonlyMap<string, readonly string[]> {
   const known = remembered.get(evaluation);
   if (known) return known;
-  const inputs = new Set([...evaluation.registry.ofKind(evaluation.subject.kind).flatMap((figure) => evaluation.registry.inputsUnder(figure.id)), ...limitInputs()]);
+  const inputs = new Set([...evaluation.figures().flatMap((figure) => evaluation.inputsUnder(figure.id)), ...limitInputs()]);
   const byPlace = new Map<string, string[]>();
   for (const id of inputs) {
     const input = evaluation.input(id);

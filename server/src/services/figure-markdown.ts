@@ -15,7 +15,7 @@ import { originMarkdown, sourceMarkdown } from './origin-text.ts';
  */
 export function figureMarkdown(evaluation: Evaluation, figure: Figure, depth = 1): string {
   const derivation = deriveFigure(figure, evaluation);
-  const deeper = depth <= 0 ? [] : derivation.terms.flatMap((term) => (term.origin.from === 'figure' ? (evaluation.registry.get(term.origin.figure) ?? []) : []));
+  const deeper = depth <= 0 ? [] : derivation.terms.flatMap((term) => (term.origin.from === 'figure' ? (evaluation.figure(term.origin.figure) ?? []) : []));
   return blocks(
     `**${escapeMarkdown(figure.title)}** ${code(prettySymbol(figure.symbol))} ${valueClause(figure, evaluation)}`,
     escapeMarkdown(figure.meaning),

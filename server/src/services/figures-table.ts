@@ -124,7 +124,7 @@ export interface FigureRow {
 /** All figures of all subjects that concern them, subject by subject in the order of the text; within one by scope as declared. Pure and in a fixed order. */
 export function figuresOf(snapshot: Snapshot): readonly FigureRow[] {
   return (snapshot.analysis?.evaluations ?? []).flatMap((evaluation) =>
-    evaluation.registry.ofKind(evaluation.subject.kind).flatMap((figure) => {
+    evaluation.figures().flatMap((figure) => {
       const result = evaluation.result(figure.id);
       return result.state === 'left-out' ? [] : [rowOf(figure, result, evaluation, snapshot)];
     }),

@@ -76,11 +76,10 @@ const worstOf = ({ findings }: Standing): number => severityRank(findings[0]?.se
 
 /** An element's own figures and those that decide elsewhere because of it: decisive ones first. */
 export function figuresOfElement({ scope, evaluation }: Element): readonly Figure[] {
-  const { registry, subject } = evaluation;
-  const all = registry.ofKind(subject.kind);
+  const all = evaluation.figures();
   const own = all.filter((figure) => scopeOf(figure.id) === scope.id);
   const decides = (figure: Figure): boolean => figure.rank === 1 && (figure.hint !== undefined || figure.inWords !== undefined || limitsOf(figure.id, evaluation).length > 0);
-  const related = all.filter((figure) => !own.includes(figure) && decides(figure) && (isWhole(scope.id) || registry.inputsUnder(figure.id).some((input) => scopeOf(input) === scope.id)));
+  const related = all.filter((figure) => !own.includes(figure) && decides(figure) && (isWhole(scope.id) || evaluation.inputsUnder(figure.id).some((input) => scopeOf(input) === scope.id)));
   return [...own.filter((figure) => figure.rank === 1), ...related, ...own.filter((figure) => figure.rank === 2), ...own.filter((figure) => figure.rank === 3)];
 }
 
@@ -150,7 +149,7 @@ function assumedMarkdown({ scope, evaluation }: Element, rows: readonly Figure[]
     for (const [place, id] of movedBy.entries()) weights.set(id, (weights.get(id) ?? 0) + (scopeOf(id) === scope.id ? 2 : 1) / (place + 1));
   }
   const moving = [...weights].sort(([, a], [, b]) => b - a).map(([id]) => id);
-  const under = rows.flatMap((figure) => evaluation.registry.inputsUnder(figure.id));
+  const under = rows.flatMap((figure) => evaluation.inputsUnder(figure.id));
   const own = under.filter((input) => scopeOf(input) === scope.id);
   const assumed = [...new Set([...moving, ...own, ...under])].flatMap((id) => {
     const input = evaluation.input(id);

@@ -83,15 +83,14 @@ export function dependents(path: EntryPath, snapshot: Snapshot): readonly string
 }
 
 function figuresResting(inputs: readonly string[], evaluation: Evaluation, findings: readonly Finding[]): readonly Figure[] {
-  const { registry, subject } = evaluation;
-  return registry
-    .ofKind(subject.kind)
+  return evaluation
+    .figures()
     .filter((figure) => evaluation.result(figure.id).state === 'computed')
     .map((figure) => {
       const limits = limitsOf(figure.id, evaluation);
       return { figure, limits, isLimit: limits.some(({ limit }) => typeof limit.at === 'string' && inputs.includes(limit.at)) };
     })
-    .filter(({ figure, isLimit }) => isLimit || registry.inputsUnder(figure.id).some((input) => inputs.includes(input)))
+    .filter(({ figure, isLimit }) => isLimit || evaluation.inputsUnder(figure.id).some((input) => inputs.includes(input)))
     .map((row) => ({ ...row, urgency: urgency(row.figure, evaluation, findings) }))
     // The figure that is held against the value itself leads.
     .sort((a, b) => Number(b.isLimit) - Number(a.isLimit) || a.urgency - b.urgency || a.figure.rank - b.figure.rank || Number(b.limits.length > 0) - Number(a.limits.length > 0))

@@ -65,8 +65,8 @@ interface Shown {
 
 function shownFor(scope: ScopeRow, place: Place, evaluation: Evaluation, snapshot: Snapshot, kept: KeptHints | undefined): Shown | undefined {
   const key = `${evaluation.subject.id} ${scope.id} ${place.path.join('/')}`;
-  const speaking = evaluation.registry
-    .ofKind(evaluation.subject.kind)
+  const speaking = evaluation
+    .figures()
     .filter((figure) => figure.hint && scopeOf(figure.id) === scope.id)
     .map((figure, index) => ({ figure, index, place: leadingPlace(figure.id, scope.id) ?? AFTER_LEADING, text: hintText(figure, evaluation), used: decidingLimit(limitsOf(figure.id, evaluation))?.used ?? 0 }))
     .filter(({ text }) => text !== undefined)

@@ -32,7 +32,7 @@ export function pageIds(): readonly PageId[] {
   return [
     ...Object.entries(problems).map(([id, { title }]): PageId => ({ id, kind: 'problem', title })),
     ...allChecks().map(({ id, title }): PageId => ({ id, kind: 'check', title })),
-    ...allFigures().figures.map(({ id, title }): PageId => ({ id, kind: 'figure', title })),
+    ...firstOfEach(allFigures().figures).map(({ id, title }): PageId => ({ id, kind: 'figure', title })),
   ].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }
 
@@ -40,8 +40,8 @@ export function pageIds(): readonly PageId[] {
 export function page(id: string): string | undefined {
   const check = allChecks().find((candidate) => candidate.id === id);
   if (check) return checkPage(check);
-  const figure = allFigures().get(id);
-  if (figure) return figurePage(figure);
+  const [figure, ...others] = allFigures().variants(id);
+  if (figure) return figurePage(figure, others);
   const problem = Object.hasOwn(problems, id) ? problems[id] : undefined;
   return problem && problemPage(id, problem);
 }
@@ -131,23 +131,31 @@ function caseSection(check: Check): string | undefined {
   return blocks('## Cases', 'A healthy machine with these entries changed; each is run as a test.', rows('Reported:', table.fails), rows('Passed over:', table.passes));
 }
 
-function figurePage(figure: Figure): string {
+/** One page tells of all variants of a figure: how it is computed for each kind of drive or motor. */
+function figurePage(figure: Figure, others: readonly Figure[]): string {
+  const all = [figure, ...others];
   return `${blocks(
     heading(figure.title, figure.id),
-    escapeMarkdown(figure.meaning),
-    table(
-      ['Symbol', codeInTable(prettySymbol(figure.symbol))],
-      [
-        ['Unit', escapeMarkdown(unitsOf(figure))],
-        ['Formula', codeInTable(prettySymbol(figure.formula))],
-        ['Sources', figure.sources.map(sourceMarkdown).join('; ')],
-        ...conditionRows(figure),
-      ],
-    ),
-    needsOf(figure),
+    ...(others.length === 0 ? [escapeMarkdown(figure.meaning)] : []),
+    ...all.flatMap((variant) => [
+      others.length > 0 && `${escapeMarkdown(variant.meaning)}`,
+      table(
+        ['Symbol', codeInTable(prettySymbol(variant.symbol))],
+        [
+          ['Unit', escapeMarkdown(unitsOf(variant))],
+          ['Formula', codeInTable(prettySymbol(variant.formula))],
+          ['Sources', variant.sources.map(sourceMarkdown).join('; ')],
+          ...conditionRows(variant),
+        ],
+      ),
+      needsOf(variant),
+    ]),
     usersOf(figure),
   )}\n`;
 }
+
+/** The first declaration of each id. */
+const firstOfEach = (figures: readonly Figure[]): readonly Figure[] => [...new Map([...figures].reverse().map((figure) => [figure.id, figure])).values()].reverse();
 
 /** `rpm (SI: rad/s)`; figures without a unit are numbers. */
 export function unitsOf({ quantity, unit }: Figure): string {
@@ -171,7 +179,7 @@ function needsOf(figure: Figure): string | undefined {
 
 function usersOf(figure: Figure): string | undefined {
   const checks = allChecks().filter((check) => check.figure === figure.id || (!('judge' in check) && check.limits.some((limit) => limit.at === figure.id)));
-  const figures = allFigures().figures.filter((other) => directNeeds(other).includes(figure.id));
+  const figures = firstOfEach(allFigures().figures.filter((other) => directNeeds(other).includes(figure.id)));
   return blocks(
     checks.length > 0 && `Looked at by the ${checks.length === 1 ? 'check' : 'checks'} ${listed(checks.map((check) => code(check.id)))}.`,
     figures.length > 0 && `Used by the ${figures.length === 1 ? 'figure' : 'figures'} ${listed(figures.map((other) => code(other.id)))}.`,

@@ -119,7 +119,7 @@ function meaningOf(key: string, { title = '', description = '' }: Schema): strin
 
 /** The scope whose inputs a section holds. */
 function scopeOfSection(path: string, kind: string | undefined): string | undefined {
-  if (kind !== undefined) return scopeRows.find((row) => row.part?.kind === kind)?.id;
+  if (kind !== undefined) return scopeRows.find((row) => row.part?.kinds.includes(kind))?.id;
   const keys = path === '' ? [] : path.split('.').map((key) => (key === 'NAME' ? '*' : key));
   return scopeRows.find((row) => row.schema.join('.') === keys.join('.'))?.id;
 }
@@ -147,7 +147,7 @@ const references: Readonly<Record<string, string>> = { mass: 'the name of a mass
 
 function referenceText(refersTo: string): string {
   const [group = '', kind = ''] = refersTo.split(':');
-  if (group === 'part') return `the name of a part of kind ${codeInTable(scopeRows.find((row) => row.id === kind)?.part?.kind ?? kind)}`;
+  if (group === 'part') return `the name of a part of kind ${(scopeRows.find((row) => row.id === kind)?.part?.kinds ?? [kind]).map(codeInTable).join(', ')}`;
   if (group === 'size') return `the designation of a standard size (${escapeMarkdown(kind)})`;
   return references[refersTo] ?? 'a name';
 }
@@ -180,7 +180,7 @@ function handbookText(input: string, handbook: NonNullable<Fallback['handbook']>
     asked.add(id);
     return undefined;
   };
-  const reader: InputReader = { number: ask, choice: ask, origin: ask };
+  const reader: InputReader = { number: ask, choice: ask, origin: ask, isWritten: () => false };
   const answer = handbook(reader);
   const by = asked.size === 0 ? '' : `, depending on ${listed([...asked].map((id) => codeInTable(id)))}`;
   if (!answer) return `a handbook range${by}`;

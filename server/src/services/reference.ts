@@ -38,7 +38,8 @@ function indexPage(): string {
 }
 
 function figuresPage(): string {
-  const { figures } = allFigures();
+  const registry = allFigures();
+  const figures = [...new Set(registry.figures.map(({ id }) => id))].flatMap((id) => registry.get(id) ?? []);
   const used = scopeRows.filter((row) => figures.some((figure) => scopeOf(figure.id) === row.id));
   return withNotice(
     `${blocks(

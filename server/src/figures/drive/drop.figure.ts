@@ -12,20 +12,21 @@ export default [
     symbol: 'E',
     quantity: 'energy',
     meaning: 'Energy that the moved mass brings to the bottom if nothing holds it, less what a counterbalance carries.',
-    needs: { load: 'drive.gravity-load', units: 'drive.units', travel: 'axis.travel', gravity: 'conditions.gravity' },
+    needs: { load: 'drive.gravity-load', share: 'drive.load-share', travel: 'axis.travel', gravity: 'conditions.gravity' },
     // The load already holds gravity and the counterbalance, so it is turned back into the mass that is left.
-    compute: ({ load, units, travel, gravity }) => (load === 0 ? level : dropEnergy((Math.abs(load) * units) / gravity, travel, gravity)),
-    formula: 'E = F₀ n_u h = (m g sin β − F_c) h',
+    compute: ({ load, share, travel, gravity }) => (load === 0 ? level : dropEnergy(Math.abs(load) / share / gravity, travel, gravity)),
+    formula: 'E = F₀ h / q_F = (m g sin β − F_c) h',
     sources: [{ title: 'mechanics of a falling body' }],
     rank: 2,
   }),
   figure({
     id: 'drive.fall-acceleration',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Acceleration of a drop',
     symbol: 'a_f',
     quantity: 'acceleration',
     meaning: 'How fast the axis gains speed if nothing but thread and thrust bearing resists; 0 where they hold.',
-    needs: { ...contactNeeds, load: 'drive.gravity-load', mass: 'axis.moved-mass', units: 'drive.units', lead: 'screw.lead' },
+    needs: { ...contactNeeds, load: 'drive.gravity-load', mass: 'axis.moved-mass', share: 'drive.load-share', lead: 'screw.lead' },
     optional: {
       ...bearingNeeds,
       counterweight: 'counterbalance.mass',
@@ -34,10 +35,10 @@ export default [
       ratio: 'drive.reduction-ratio',
     },
     compute: (values) => {
-      const { load, mass, units, lead, counterweight, screwInertia, rotorInertia, ratio } = values;
+      const { load, mass, share, lead, counterweight, screwInertia, rotorInertia, ratio } = values;
       if (load === 0) return level;
       return fallAcceleration({
-        mass: (mass + (counterweight ?? 0)) / units,
+        mass: (mass + (counterweight ?? 0)) * share,
         pull: Math.abs(load),
         lead,
         reverseEfficiency: reverseEfficiency(contactWithBearing(values)),
@@ -46,7 +47,7 @@ export default [
         resistingTorque: 0,
       });
     },
-    formula: 'a_f = F₀ η_r / (m/n_u · η_r + J (2π/l)²)',
+    formula: 'a_f = F₀ η_r / (q_F m η_r + J (2π/l)²)',
     sources: [{ title: 'Newton’s law of mass and rotor coupled by the screw' }],
     rank: 3,
   }),

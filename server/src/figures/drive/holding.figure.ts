@@ -49,6 +49,7 @@ export default [
   }),
   figure({
     id: 'drive.brake-factor',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Brake over the load without friction',
     symbol: 's_b',
     quantity: 'ratio',
@@ -76,6 +77,7 @@ export default [
   }),
   figure({
     id: 'drive.holding-verdict',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'With power off',
     symbol: 'H',
     quantity: 'ratio',
@@ -95,6 +97,7 @@ export default [
   }),
   figure({
     id: 'drive.holding-factor',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Holding factor with power off',
     symbol: 's_h',
     quantity: 'ratio',

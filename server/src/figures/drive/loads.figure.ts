@@ -1,24 +1,38 @@
 import { figure } from '../figure.ts';
 
-const equalShare = { title: 'statics; the units share the load equally', where: 'sharing by the supports\' positions is not counted yet' } as const;
+const statics = { title: 'statics' } as const;
 
-/** Axial loads on one screw, positive where they press the nut down against the direction "up" (or forward on a level axis). */
+/** Loads along the axis on one of its drives, positive against the direction "up" (or forward on a level axis). */
 export default [
+  figure({
+    id: 'drive.load-share',
+    title: 'Share of the load on one drive',
+    symbol: 'q_F',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'Part of the load of the axis that one of its drives carries, where all carry alike.',
+    needs: { units: 'drive.units' },
+    onlyWhere: { 'drive.sharing': ['equal'] },
+    compute: ({ units }) => 1 / units,
+    formula: 'q_F = 1 / n_u',
+    sources: [{ title: 'statics; the units share the load equally', where: "sharing by the positions of the supports is not counted yet" }],
+    rank: 3,
+  }),
   figure({
     id: 'drive.gravity-load',
     title: 'Load at rest',
     symbol: 'F_0',
     quantity: 'force',
     unit: 'N',
-    meaning: 'Axial load on one screw at rest: its share of the weight along the axis, less the counterbalance.',
-    needs: { mass: 'axis.moved-mass', gravity: 'conditions.gravity', inclination: 'axis.inclination', units: 'drive.units' },
-    optional: { counterbalance: 'counterbalance.force' },
-    compute: ({ mass, gravity, inclination, units, counterbalance }) => {
+    meaning: 'Load along the axis on one drive at rest: its share of the weight along the axis, less the counterbalance.',
+    needs: { mass: 'axis.moved-mass', gravity: 'conditions.gravity', inclination: 'axis.inclination', share: 'drive.load-share' },
+    optional: { counterbalance: 'counterbalance.carried-force' },
+    compute: ({ mass, gravity, inclination, share, counterbalance }) => {
       // A level axis has no share of the weight; sin of an exact 0 is 0.
-      return (mass * gravity * Math.sin(inclination) - (counterbalance ?? 0)) / units;
+      return (mass * gravity * Math.sin(inclination) - (counterbalance ?? 0)) * share;
     },
-    formula: 'F₀ = (m g sin β − F_c) / n_u',
-    sources: [equalShare],
+    formula: 'F₀ = q_F (m g sin β − F_c)',
+    sources: [statics],
     rank: 2,
   }),
   figure({
@@ -27,11 +41,11 @@ export default [
     symbol: 'F_1',
     quantity: 'force',
     unit: 'N',
-    meaning: 'Axial load on one screw while it moves up (or forward) at steady speed, with guide friction and process force against it.',
-    needs: { rest: 'drive.gravity-load', friction: 'guides.friction-force', process: 'axis.process-force', units: 'drive.units' },
-    compute: ({ rest, friction, process, units }) => rest + (friction + process) / units,
-    formula: 'F₁ = F₀ + (F_g + F_p) / n_u',
-    sources: [equalShare],
+    meaning: 'Load along the axis on one drive while it moves up (or forward) at steady speed, with guide friction and process force against it.',
+    needs: { rest: 'drive.gravity-load', friction: 'guides.friction-force', process: 'axis.process-force', share: 'drive.load-share' },
+    compute: ({ rest, friction, process, share }) => rest + (friction + process) * share,
+    formula: 'F₁ = F₀ + q_F (F_g + F_p)',
+    sources: [statics],
     rank: 3,
   }),
   figure({
@@ -40,12 +54,12 @@ export default [
     symbol: 'F_2',
     quantity: 'force',
     unit: 'N',
-    meaning: 'Largest axial load on one screw in a normal move: while it speeds up in the direction up (or forward).',
-    needs: { cruising: 'drive.cruising-load', mass: 'axis.moved-mass', acceleration: 'motion.acceleration', units: 'drive.units' },
+    meaning: 'Largest load along the axis on one drive in a normal move: while it speeds up in the direction up (or forward).',
+    needs: { cruising: 'drive.cruising-load', mass: 'axis.moved-mass', acceleration: 'motion.acceleration', share: 'drive.load-share' },
     optional: { counterweight: 'counterbalance.mass' },
-    compute: ({ cruising, mass, acceleration, units, counterweight }) => cruising + ((mass + (counterweight ?? 0)) * acceleration) / units,
-    formula: 'F₂ = F₁ + (m + m_c) a / n_u',
-    sources: [equalShare],
+    compute: ({ cruising, mass, acceleration, share, counterweight }) => cruising + (mass + (counterweight ?? 0)) * acceleration * share,
+    formula: 'F₂ = F₁ + q_F (m + m_c) a',
+    sources: [statics],
     rank: 2,
   }),
   figure({
@@ -54,11 +68,11 @@ export default [
     symbol: 'F_3',
     quantity: 'force',
     unit: 'N',
-    meaning: 'Axial load on one screw while it moves down (or back) at steady speed: guide friction helps to carry. Negative: the drive must push it down.',
-    needs: { rest: 'drive.gravity-load', friction: 'guides.friction-force', units: 'drive.units' },
-    compute: ({ rest, friction, units }) => rest - friction / units,
-    formula: 'F₃ = F₀ − F_g / n_u',
-    sources: [equalShare],
+    meaning: 'Load along the axis on one drive while it moves down (or back) at steady speed: guide friction helps to carry. Negative: the drive must push it down.',
+    needs: { rest: 'drive.gravity-load', friction: 'guides.friction-force', share: 'drive.load-share' },
+    compute: ({ rest, friction, share }) => rest - friction * share,
+    formula: 'F₃ = F₀ − q_F F_g',
+    sources: [statics],
     rank: 3,
   }),
 ];

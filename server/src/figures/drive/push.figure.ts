@@ -1,5 +1,5 @@
 import { figure } from '../figure.ts';
-import { screwsPerMotor } from '../motor/train.ts';
+import { shaftsPerMotor } from '../motor/train.ts';
 
 export default [
   figure({
@@ -10,11 +10,11 @@ export default [
     unit: 'N',
     meaning: 'Force of all drives of the axis together with the full torque at rest, upwards or forwards, before any load is taken off: what a trapped hand would feel.',
     needs: {
-      standing: 'motor.standing-torque', ratio: 'drive.reduction-ratio', efficiency: 'drive.reduction-efficiency', screw: 'screw.efficiency', lead: 'screw.lead', units: 'drive.units',
+      standing: 'motor.standing-torque', ratio: 'drive.reduction-ratio', efficiency: 'drive.reduction-efficiency', transmission: 'drive.shaft-efficiency', travel: 'drive.travel-per-shaft-turn', units: 'drive.units',
     },
     optionalChoices: { motors: 'drive.motors' },
-    compute: ({ standing, ratio, efficiency, screw, lead, units, motors }) => (units / screwsPerMotor(motors, units)) * ((standing * ratio * efficiency * screw * 2 * Math.PI) / lead),
-    formula: "F_max = n T_H' i η_i · 2π η / l, n: motors",
+    compute: ({ standing, ratio, efficiency, transmission, travel, units, motors }) => (units / shaftsPerMotor(motors, units)) * ((standing * ratio * efficiency * transmission * 2 * Math.PI) / travel),
+    formula: "F_max = n T_H' i η_i · 2π η_w / p_w, n: motors",
     sources: [{ title: 'power balance' }],
     rank: 3,
   }),
@@ -24,11 +24,11 @@ export default [
     symbol: 'u_i',
     quantity: 'ratio',
     unit: '%',
-    meaning: 'Torque at the screws while speeding up over the torque that the reduction may carry there.',
-    needs: { torque: 'screw.lifting-torque', units: 'drive.units', limit: 'drive.reduction-torque-limit' },
+    meaning: 'Torque at the shafts that it drives while speeding up over the torque that the reduction may carry there.',
+    needs: { torque: 'drive.shaft-lifting-torque', units: 'drive.units', limit: 'drive.reduction-torque-limit' },
     optionalChoices: { motors: 'drive.motors' },
-    compute: ({ torque, units, motors, limit }) => (torque * screwsPerMotor(motors, units)) / limit,
-    formula: 'u_i = n_s T_screw / T_i,max',
+    compute: ({ torque, units, motors, limit }) => (torque * shaftsPerMotor(motors, units)) / limit,
+    formula: 'u_i = n_s T_w2 / T_i,max',
     sources: [{ title: 'definition' }],
     rank: 3,
   }),

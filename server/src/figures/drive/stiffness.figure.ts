@@ -1,7 +1,7 @@
 import { axialResonance, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis, type StiffnessLink } from '../../mechanics/axial-stiffness.ts';
 import { screwBody } from '../../mechanics/screw-body.ts';
 import { figure, unable } from '../figure.ts';
-import { screwsPerMotor } from '../motor/train.ts';
+import { shaftsPerMotor } from '../motor/train.ts';
 
 const bars = { title: 'bars and springs in series; ISO 3408-4:2006', where: 'form as quoted', weak: true } as const;
 const chainNeeds = { screw: 'screw.axial-stiffness', nut: 'nut.stiffness', lead: 'screw.lead' } as const;
@@ -25,7 +25,7 @@ function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, r
   if (twist !== undefined) links.push({ name: 'the twist of the screw', stiffness: twist });
   if (coupling !== undefined) links.push({ name: 'the twist of the coupling', stiffness: torsionAlongAxis(coupling, lead) });
   // A motor that turns several screws has the torque of all of them on its one spring.
-  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis((magnetic * ratio ** 2) / screwsPerMotor(motors, units), lead) });
+  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis((magnetic * ratio ** 2) / shaftsPerMotor(motors, units), lead) });
   return links;
 }
 
@@ -69,6 +69,7 @@ export default [
   }),
   figure({
     id: 'drive.axial-stiffness',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Axial stiffness of the drive',
     symbol: 'k',
     quantity: 'stiffness',
@@ -93,6 +94,7 @@ export default [
   }),
   figure({
     id: 'drive.softest-share',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Share of the softest link',
     symbol: 'σ_k',
     quantity: 'ratio',
@@ -142,10 +144,10 @@ export default [
     quantity: 'frequency',
     unit: 'Hz',
     meaning: 'Frequency at which the moved mass swings on the stiffness of its drive, the rotor taken as held by its field.',
-    needs: { stiffness: 'drive.axial-stiffness', mass: 'axis.moved-mass', units: 'drive.units' },
+    needs: { stiffness: 'drive.axial-stiffness', mass: 'axis.moved-mass', share: 'drive.load-share' },
     optional: { counterweight: 'counterbalance.mass' },
-    compute: ({ stiffness, mass, units, counterweight = 0 }) => axialResonance(stiffness, (mass + counterweight) / units) / (2 * Math.PI),
-    formula: 'f_r = 1/(2π) · √(k n_u / (m + m_c))',
+    compute: ({ stiffness, mass, share, counterweight = 0 }) => axialResonance(stiffness, (mass + counterweight) * share) / (2 * Math.PI),
+    formula: 'f_r = 1/(2π) · √(k / (q_F (m + m_c)))',
     sources: [{ title: 'Den Hartog, Mechanical Vibrations', where: 'chapter 2', weak: true }],
     rank: 2,
   }),

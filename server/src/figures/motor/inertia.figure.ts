@@ -1,6 +1,6 @@
 import { reflectedInertia } from '../../mechanics/axis-torque.ts';
 import { figure } from '../figure.ts';
-import { screwsPerMotor } from './train.ts';
+import { shaftsPerMotor } from './train.ts';
 
 const kineticEnergy = { title: 'equal kinetic energy (Dubey, Fundamentals of Electrical Drives)', where: 'section 2.3' } as const;
 
@@ -13,20 +13,20 @@ export default [
     unit: 'g·cm²',
     meaning: 'Inertia of everything that one motor moves besides its own rotor, referred to its shaft.',
     needs: {
-      mass: 'axis.moved-mass', units: 'drive.units', lead: 'screw.lead', screw: 'screw.inertia', ratio: 'drive.reduction-ratio', wheels: 'drive.reduction-inertia',
+      mass: 'axis.moved-mass', units: 'drive.units', share: 'drive.load-share', travel: 'drive.travel-per-shaft-turn', shaft: 'drive.shaft-inertia', ratio: 'drive.reduction-ratio', wheels: 'drive.reduction-inertia',
     },
     optional: { coupling: 'coupling.rotational-inertia', counterweight: 'counterbalance.mass' },
     optionalChoices: { motors: 'drive.motors' },
-    compute: ({ mass, counterweight, units, lead, screw, coupling, ratio, wheels, motors }) => {
-      const screws = screwsPerMotor(motors, units);
+    compute: ({ mass, counterweight, units, share, travel, shaft, coupling, ratio, wheels, motors }) => {
+      const shafts = shaftsPerMotor(motors, units);
       const chain = {
-        travelPerTurn: lead, efficiency: 1, reverseEfficiency: 1, dragTorque: 0, motorInertia: 0,
-        screwInertia: screws * (screw + (coupling ?? 0)),
+        travelPerTurn: travel, efficiency: 1, reverseEfficiency: 1, dragTorque: 0, motorInertia: 0,
+        screwInertia: shafts * (shaft + (coupling ?? 0)),
         stages: [{ ratio, efficiency: 1, reverseEfficiency: 1, fastInertia: wheels, slowInertia: 0, backlash: 0 }],
       };
-      return reflectedInertia(chain, ((mass + (counterweight ?? 0)) * screws) / units);
+      return reflectedInertia(chain, (mass + (counterweight ?? 0)) * shafts * share);
     },
-    formula: 'J_L = J_i + n_s (J_s + J_c + (m + m_c)/n_u · (l/2π)²) / i²',
+    formula: 'J_L = J_i + n_s (J_w + J_c + q_F (m + m_c) (p_w/2π)²) / i²',
     sources: [kineticEnergy],
     rank: 3,
   }),

@@ -15,11 +15,11 @@ export const powerBalance: Source = {
   where: 'section 2.3; checked against the examples 2.1 there and 3.4, 3.13 of Khurmi and Gupta, Theory of Machines',
 };
 
-/** How many screws one motor turns. */
-export const screwsPerMotor = (motors: string | undefined, units: number): number => (motors === 'shared' ? units : 1);
+/** How many shafts, each with its screw, pulley or pinion, one motor turns. */
+export const shaftsPerMotor = (motors: string | undefined, units: number): number => (motors === 'shared' ? units : 1);
 
-/** Torque at the motor for a torque at the screws that it turns, both positive in the direction up. Rotor not included. */
-export function atMotor(values: TrainValues, screwTorque: number, direction: 1 | 0 | -1): number {
+/** Torque at the motor for a torque at the shafts that it turns, both positive in the direction up. Rotor not included. */
+export function atMotor(values: TrainValues, shaftTorque: number, direction: 1 | 0 | -1): number {
   const { ratio, efficiency, reverseEfficiency } = values;
-  return fastSideTorque({ ratio, efficiency, reverseEfficiency, fastInertia: 0, slowInertia: 0, backlash: 0 }, screwTorque, direction);
+  return fastSideTorque({ ratio, efficiency, reverseEfficiency, fastInertia: 0, slowInertia: 0, backlash: 0 }, shaftTorque, direction);
 }

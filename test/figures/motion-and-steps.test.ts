@@ -60,6 +60,8 @@ describe('move', () => {
   test('shortest move with even torque at every speed: 2·√(h/a), a = (T − T₁)/(m/2·l/2π + J·2π/l)', () => {
     const changes = {
       ...frictionless, 'motion.acceleration': '200 mm/s²', 'mass.mass': '100 kg',
+      // Nothing but the torque limits it: no step rate is given, and a short free length does not whirl.
+      'controller.step-rate': null, 'screw.unsupported-length': '30 mm',
       'motor.torque-points': [{ speed: '0 rpm', torque: '0.3182 N·m' }, { speed: '30000 rpm', torque: '0.3182 N·m' }],
     };
     const evaluation = evaluate('lift', changes);

@@ -162,19 +162,19 @@ describe('figures scale as physics says', () => {
   });
 });
 
-/** Inputs that a figure cannot do without, directly or through figures that it cannot do without. */
-function mandatory(figure: Figure): readonly string[] {
+/** Inputs that a figure cannot do without, directly or through figures that it cannot do without, each in the variant that holds for the machine. */
+function mandatory(figure: Figure, of: Evaluation): readonly string[] {
   const needs = [...Object.values(figure.needs), ...Object.values(figure.choices ?? {})];
-  return [...new Set(needs.flatMap((id) => { const inner = registry.get(id); return inner ? mandatory(inner) : [id]; }))];
+  return [...new Set(needs.flatMap((id) => { const inner = of.figure(id) ?? registry.get(id); return inner ? mandatory(inner, of) : [id]; }))];
 }
 
 describe('a figure whose entry is taken away', () => {
-  const bases = ['lift', 'ball-lift', 'router'] as const;
+  const bases = ['lift', 'ball-lift', 'router', 'belt', 'belt-lift', 'rack'] as const;
 
   it.each(bases)('is missing and names the entry, in "%s"', (base) => {
     const whole = evaluate(base);
     let seen = 0;
-    const entries = [...new Set(registry.ofKind('drive').flatMap(mandatory))].filter((id) => {
+    const entries = [...new Set(whole.figures().flatMap((figure) => mandatory(figure, whole)))].filter((id) => {
       const input = whole.input(id);
       return entrySchema(id) !== undefined && input.state === 'known' && (input.origin.from === 'here' || input.origin.from === 'part');
     });
@@ -182,8 +182,8 @@ describe('a figure whose entry is taken away', () => {
       const without = evaluate(base, { [entry]: null });
       // Something stands in for it: a handbook, or the standard size.
       if (without.input(entry).state !== 'missing') continue;
-      for (const figure of registry.ofKind('drive')) {
-        if (!mandatory(figure).includes(entry) || whole.result(figure.id).state !== 'computed') continue;
+      for (const figure of whole.figures()) {
+        if (!mandatory(figure, whole).includes(entry) || whole.result(figure.id).state !== 'computed') continue;
         const result = without.result(figure.id);
         // A choice that decides whether a figure concerns the drive at all leaves it out.
         if (result.state === 'left-out') continue;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { jerkLimitedRampTime, moveProfile, phasesOfMove, shortestMove, speedForMoveTime } from '../../server/src/mechanics/motion-profile.ts';
+import { jerkLimitedRampTime, moveProfile, phasesOfMove, speedForMoveTime } from '../../server/src/mechanics/motion-profile.ts';
 
 const metres = fc.double({ min: 1e-3, max: 3, noNaN: true });
 const speeds = fc.double({ min: 1e-3, max: 2, noNaN: true });
@@ -49,42 +49,9 @@ describe('move', () => {
   });
 });
 
-describe('shortest move', () => {
-  test('constant acceleration, speed free: the triangle, 2·√(s/a) = 2·√(0.5/2) = 1 s', () => {
-    const found = shortestMove(0.5, 50, () => 2);
-    expect(found.kind === 'moves' ? found.time : NaN).toBeCloseTo(1, 6);
-  });
-  test('constant acceleration, speed capped: s/v + v/a = 0.5/0.5 + 0.5/2 = 1.25 s', () => {
-    const found = shortestMove(0.5, 0.5, () => 2);
-    expect(found.kind === 'moves' ? found.time : NaN).toBeCloseTo(1.25, 9);
-  });
-  test('constant power a = c/v: t = s/v + v²/c is least at v = (s c/2)^⅓; s = 1, c = 0.25: v = 0.5, t = 3 s', () => {
-    const found = shortestMove(1, 20, (v) => 0.25 / v);
-    expect(found.kind).toBe('moves');
-    if (found.kind !== 'moves') return;
-    expect(found.time).toBeCloseTo(3, 6);
-    expect(found.speed).toBeCloseTo(0.5, 3);
-  });
-  test('no acceleration anywhere: it cannot move', () => {
-    expect(shortestMove(1, 1, () => 0)).toEqual({ kind: 'cannot-move' });
-    expect(shortestMove(1, 1, () => 1, () => Number.NaN)).toEqual({ kind: 'cannot-move' });
-  });
-  test('property: nothing on a finer grid is quicker', () => {
-    fc.assert(fc.property(metres, fc.double({ min: 0.2, max: 5, noNaN: true }), (distance, strength) => {
-      const at = (v: number): number => strength * Math.min(1, 0.3 / v) - 0.1 * v;
-      const found = shortestMove(distance, 2, at);
-      for (let i = 1; i <= 500; i++) {
-        const v = (2 * i) / 500;
-        if (at(v) > 0) expect(found.kind === 'moves' ? found.time : Infinity).toBeLessThanOrEqual(moveProfile(distance, v, at(v)).time * (1 + 1e-6));
-      }
-    }), { numRuns: 50 });
-  });
-});
-
 test('programmer errors throw', () => {
   expect(() => moveProfile(0, 1, 1)).toThrow(RangeError);
   expect(() => moveProfile(1, 1, -1)).toThrow(RangeError);
   expect(() => speedForMoveTime(1, 0, 1)).toThrow(RangeError);
   expect(() => jerkLimitedRampTime(1, 1, 0)).toThrow(RangeError);
-  expect(() => shortestMove(1, Number.POSITIVE_INFINITY, () => 1)).toThrow(RangeError);
 });

@@ -12,6 +12,7 @@ const decidedByThePerson = new Set([
   'end-barely-fixed', // depends on the housing that is to be built
   'holding-unknown', // an entry is missing
   'lead-not-whole-pitches', // which of two numbers is the slip
+  'motor-counts-unknown', // an entry is missing
   'motor-data-implausible', 'torque-points-doubtful', 'motor-shaft-unusual', // a slip in a data sheet's transcription
 ]);
 

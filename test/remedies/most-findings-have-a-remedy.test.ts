@@ -1,10 +1,14 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { otherMachines } from './random-belts-and-racks.ts';
 import { machines } from './random-machines.ts';
 import { analysedAfter, analyseText, cures, grave, inOrder, name, type Analysed } from './support.ts';
 
 /** The same machines every time: what is measured here is how much is offered, and it must not depend on luck. */
-const texts = fc.sample(machines, { numRuns: 20, seed: 20 });
+const samples = [
+  ['on screws', fc.sample(machines, { numRuns: 20, seed: 20 })],
+  ['on belts, racks, crossed belts and gantries', fc.sample(otherMachines, { numRuns: 20, seed: 20 })],
+] as const;
 
 /** No machine takes this many fixes unless they go round in a circle. */
 const MOST_FIXES = 20;
@@ -26,7 +30,7 @@ function mended(text: string): readonly string[] {
   return ['round in a circle'];
 }
 
-describe('on plausible machines', () => {
+describe.each(samples)('on plausible machines %s', (_, texts) => {
   const offers = { all: 0, without: [] as string[] };
 
   beforeAll(() => {

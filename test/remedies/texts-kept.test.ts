@@ -63,7 +63,7 @@ function leavesTheRest(before: Analysed): void {
 describe('a remedy', () => {
   it('finds something to do in the examples', () => {
     expect(examples.flatMap((path) => allCures(analyseText(example(path)))).length).toBeGreaterThan(10);
-  });
+  }, 30_000);
   it.each(examples)('changes only the lines that it must, and no comment, in %s', (path) => {
     leavesTheRest(analyseText(example(path)));
   });

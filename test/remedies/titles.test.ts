@@ -18,6 +18,7 @@ describe('titles of remedies', () => {
     expect(offered.filter(({ check }) => shown.includes(check)).map(({ check, titles }) => [check, ...titles.slice(0, 2).map(masked)].join('\n')).join('\n')).toMatchInlineSnapshot(`
       "drops-unpowered
       Fit a # N·m spring-applied brake: #× the load held with power off
+      Fit a latch that catches it at any height: it lets go, but falls no farther
       motor-margin-thin
       Set the current to # A peak: #× the torque asked for instead of #×
       Set the current to # A RMS: #× the torque asked for instead of #×

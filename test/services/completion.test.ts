@@ -52,17 +52,17 @@ describe('keys', () => {
   });
 
   it('leave out what is there', () => {
-    expect(labels(`${head}|`)).toEqual(keysOf().filter((key) => key !== 'description-version' && key !== 'machine'));
-    expect(labels(`|\n${head}`)).toEqual(keysOf().filter((key) => key !== 'description-version' && key !== 'machine'));
+    expect(labels(`${head}|`)).toEqual([...keysOf().filter((key) => key !== 'description-version' && key !== 'machine'), 'two axes on crossed belts']);
+    expect(labels(`|\n${head}`)).toEqual([...keysOf().filter((key) => key !== 'description-version' && key !== 'machine'), 'two axes on crossed belts']);
   });
 
   /** The cursor at every indent behind the same lines: what is due follows from the column. */
   const behind = `${head}axes:\n  lift:\n    direction: vertical\n    drive:\n      units: 2\n      screw:\n        size: Tr12x3\n`;
   const withoutOwn = (keys: readonly string[], ...own: readonly string[]): string[] => keys.filter((key) => !own.includes(key));
   it.each<[number, readonly string[]]>([
-    [0, withoutOwn(keysOf(), 'description-version', 'machine', 'axes')],
+    [0, [...withoutOwn(keysOf(), 'description-version', 'machine', 'axes'), 'two axes on crossed belts']],
     [1, []],
-    [2, ['axis on screws']],
+    [2, ['axis on screws', 'axis on a belt']],
     [3, []],
     [4, withoutOwn(keysOf('axes', '*'), 'direction', 'drive')],
     [5, []],

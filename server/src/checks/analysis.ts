@@ -11,8 +11,10 @@ export interface Analysis {
   readonly machine: Machine;
   /** One a subject: the machine, its drives, its heated parts, its supplies, each in the order of the text. Options that are not chosen are computed too. */
   readonly evaluations: readonly Evaluation[];
-  /** Of the chosen drives only. */
+  /** Of the chosen drives only; what two axes that share a drive both say is told once. */
   readonly findings: readonly Finding[];
+  /** The findings of each subject, before what is said twice is left out. */
+  readonly bySubject: ReadonlyMap<string, readonly Finding[]>;
   /** Names that lead nowhere, parts of the wrong kind, things that nothing uses. */
   readonly problems: readonly PlacedProblem[];
 }
@@ -29,8 +31,19 @@ export type KeptResults = Map<string, Kept>;
 export function keptOf(analysis: Analysis): KeptResults {
   return new Map(analysis.evaluations.map((evaluation) => {
     const { id } = evaluation.subject;
-    return [id, { evaluation, findings: analysis.findings.filter((finding) => finding.subject === id) }];
+    return [id, { evaluation, findings: analysis.bySubject.get(id) ?? [] }];
   }));
+}
+
+/** Leaves out what is said again in the same words about the same place, as by two axes that share their drive. */
+function withoutRepeats(findings: readonly Finding[]): readonly Finding[] {
+  const said = new Set<string>();
+  return findings.filter(({ check, place, message }) => {
+    const key = [check, place.uri, ...place.path, message].join('\n');
+    if (said.has(key)) return false;
+    said.add(key);
+    return true;
+  });
 }
 
 /** Whether two maps say the same: an axis may have come to share the drive of a layout. */
@@ -59,7 +72,8 @@ export function analyse(main: SourceDocument, lists: readonly SourceDocument[], 
   return {
     machine,
     evaluations: results.map((result) => result.evaluation),
-    findings: results.flatMap((result) => result.findings),
+    findings: withoutRepeats(results.flatMap((result) => result.findings)),
+    bySubject: new Map(results.map((result) => [result.evaluation.subject.id, result.findings])),
     problems: nameProblems(machine),
   };
 }

@@ -3,7 +3,8 @@ import { showInput } from '../figures/derivation.ts';
 import { formatBounds, formatQuantity } from '../language/format-quantity.ts';
 import type { Severity } from '../language/problems.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
-import { isDefault, placesOf, type Place } from '../machine/origin.ts';
+import { entrySchema } from '../machine/entry-schema.ts';
+import { isDefault, placesOf, type Origin, type Place } from '../machine/origin.ts';
 import { scopeRow, splitInput } from '../machine/scopes.ts';
 import type { Bounded } from '../machine/values.ts';
 import { cautions, type CautionId } from './cautions.ts';
@@ -148,13 +149,22 @@ function relatedOf(check: Check, evaluation: Evaluation, certain: boolean): read
     if (evaluation.registry.get(id) || input.state !== 'known' || seen.has(id)) return [];
     seen.add(id);
     const assumed = isDefault(input.origin);
+    // What is taken of a brake that is not there led to nothing.
+    if (assumed && input.value.type === 'choice' && !evaluation.subject.isPresent(splitInput(id).scope)) return [];
     const place = placesOf(input.origin)[0] ?? (assumed && input.origin.from === 'handbook' ? nearestPlace(input.origin.place, evaluation) : undefined);
     if (!place) return [];
     const shown = facts.show(id, 'range');
     const title = relatedTitle(id, evaluation);
     const role = id === deciding ? ': this range decides' : '';
-    return [{ message: assumed ? `${title} assumed: ${shown} (handbook range; write it here)${role}` : `${title}: ${shown}${role}`, place }];
+    return [{ message: assumed ? `${title} assumed: ${shown} (handbook range${keyToWrite(id, input.origin, place)})${role}` : `${title}: ${shown}${role}`, place }];
   }).slice(0, 4);
+}
+
+/** The key that would override a default, as seen from the map at which the finding points: `; write "thrust-bearing: friction" here`. */
+function keyToWrite(id: string, origin: Origin, at: Place): string {
+  const would = origin.from === 'handbook' ? origin.place : undefined;
+  if (!would || !entrySchema(id)) return '';
+  return `; write "${would.path.slice(at.path.length).join(': ')}" here`;
 }
 
 function decidingInput(figure: string, evaluation: Evaluation): string | undefined {

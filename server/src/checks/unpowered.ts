@@ -13,15 +13,30 @@ export function worstVerdict(facts: Facts): Worst | undefined {
   return verdict.low < 1.5 || factor < 1.5 ? 'may-creep' : 'holds';
 }
 
-/** A counterbalance that is stronger than the weight takes the axis up instead. */
-export const runsUp = (facts: Facts): boolean => (facts.bounds('drive.gravity-load')?.nominal ?? 0) < 0;
+/** A counterbalance that is stronger than the weight, where it matters most, takes the axis up instead. */
+export const runsUp = (facts: Facts): boolean => {
+  const load = facts.bounds('drive.gravity-load');
+  return load !== undefined && -load.low > load.high;
+};
+
+/** How the load hangs: on a thread, which may lock, or on a belt or a rack, which always run back. */
+export type Transmission = 'screw' | 'belt' | 'rack';
+
+export const transmission = (facts: Facts): Transmission => {
+  const written = facts.choice('drive.transmission');
+  return written === 'belt' || written === 'rack' ? written : 'screw';
+};
+
+/** The entry that says what the load hangs on. */
+export const transmissionPlace = (facts: Facts): string => ({ screw: 'screw.size', belt: 'belt.profile', rack: 'rack.module' })[transmission(facts)];
 
 /** `Fit a brake or counterbalance, or take a finer lead.`, as far as the drive does not have them already. */
 export function holdingCure(facts: Facts): string {
   const brake = facts.isPresent('brake') ? 'a stronger brake' : 'a brake';
   const balance = facts.isPresent('counterbalance') ? '' : ' or counterbalance';
   if (runsUp(facts)) return `Lighten the counterbalance, or fit ${brake}.`;
-  return `Fit ${brake}${balance}${facts.choice('screw.thread') === 'ball' ? '' : ', or take a finer lead'}.`;
+  const hasThread = transmission(facts) === 'screw' && facts.choice('screw.thread') !== 'ball';
+  return `Fit ${brake}${balance}${hasThread ? ', or take a finer lead' : ''}.`;
 }
 
 /** " Only its latch catches it." for what the description says of a catcher, or nothing. */
@@ -38,21 +53,44 @@ export function severityWithCatcher(facts: Facts, otherwise: Limit['severity']):
   return otherwise;
 }
 
-/** Torques at the worst end, at one screw, in N·m. */
-export function resisting(facts: Facts): { readonly driving: number; readonly collar: number; readonly detent: number; readonly brake: number } {
+/** What drives and what resists at the worst end, at one drive: torques at its screw in N·m, or forces along its belt or rack in N. */
+export interface Resisting {
+  readonly driving: number;
+  readonly collar: number;
+  readonly detent: number;
+  readonly brake: number;
+  readonly guides: number;
+}
+
+export function resisting(facts: Facts): Resisting {
+  if (transmission(facts) !== 'screw') return resistingForces(facts);
   return {
     driving: facts.bounds('screw.run-down-torque')?.high ?? 0,
     collar: facts.bounds('drive.collar-at-rest')?.low ?? 0,
     detent: facts.bounds('motor.detent-at-screw')?.low ?? 0,
     brake: facts.bounds('drive.brake-at-screw')?.low ?? 0,
+    guides: 0,
+  };
+}
+
+function resistingForces(facts: Facts): Resisting {
+  const load = facts.bounds('drive.gravity-load');
+  const travel = facts.bounds('drive.travel-per-shaft-turn')?.nominal ?? 0;
+  return {
+    driving: load ? Math.max(Math.abs(load.low), Math.abs(load.high)) : 0,
+    collar: 0,
+    detent: travel > 0 ? ((facts.bounds('motor.detent-at-screw')?.low ?? 0) * 2 * Math.PI) / travel : 0,
+    brake: facts.bounds('drive.brake-force')?.low ?? 0,
+    guides: facts.bounds('drive.guide-friction-counted')?.low ?? 0,
   };
 }
 
 /** "The detent holds 87 % of it and is no brake." for whatever resists, or nothing. */
 export function resistingWords(facts: Facts): string {
-  const { driving, brake, collar, detent } = resisting(facts);
+  const { driving, brake, collar, detent, guides } = resisting(facts);
   if (driving <= 0) return '';
   if (brake > 0) return ` The brake holds ${percent(brake / driving)} of it.`;
   if (collar > 0) return ` The thrust face holds ${percent(collar / driving)} of it.`;
-  return detent > 0 ? ` The detent holds ${percent(detent / driving)} of it and is no brake.` : '';
+  if (detent > 0) return ` The detent holds ${percent(detent / driving)} of it and is no brake.`;
+  return guides > 0 ? ` Half the guide friction holds ${percent(guides / driving)} of it.` : '';
 }

@@ -1,5 +1,7 @@
+import { BELT_PROFILES, beltProfile } from '../catalogue/belt-profiles.ts';
 import { MOTOR_FLANGES, motorFlange } from '../catalogue/motor-flanges.ts';
 import { parseBallScrewDesignation } from '../mechanics/ball-screw.ts';
+import { nearestNames } from '../language/nearest-names.ts';
 import { childOf, nodeAt, type EntryPath, type SyntaxNode } from '../language/syntax-tree.ts';
 import type { Machine } from './machine.ts';
 import type { PlacedProblem } from './name-problems.ts';
@@ -16,10 +18,14 @@ export function sizeProblems(machine: Machine): readonly PlacedProblem[] {
   };
   for (const [path, drive] of drives(root)) {
     for (const key of ['screw', 'nut']) look(childOf(drive, key), [...path, key], 'size', screwSizeProblem);
+    look(childOf(drive, 'belt'), [...path, 'belt'], 'profile', profileProblem);
+    const stages = childOf(drive, 'reduction');
+    if (stages?.type === 'list') stages.items.forEach((stage, index) => look(stage, [...path, 'reduction', String(index)], 'profile', profileProblem));
   }
   for (const [name, part] of entries(nodeAt(root, ['parts']))) {
     look(part, ['parts', name], 'size', screwSizeProblem);
     look(part, ['parts', name], 'frame', frameProblem);
+    look(part, ['parts', name], 'profile', profileProblem);
   }
   return problems;
 }
@@ -41,6 +47,16 @@ function frameProblem(text: string): Omit<PlacedProblem, 'place'> | undefined {
   return { code: 'size-unknown', severity: 'warning', message: `"${short(text)}" is no motor face that is known here, so nothing follows from it. Known are NEMA ${known}; leave "frame" out for another face.` };
 }
 
+function profileProblem(text: string): Omit<PlacedProblem, 'place'> | undefined {
+  if (beltProfile(text)) return undefined;
+  const names = BELT_PROFILES.map(({ profile }) => profile);
+  const bare = text.toLowerCase().replaceAll(/\s/g, '');
+  const near = names.filter((name) => name.toLowerCase().replaceAll(/\s/g, '') === bare);
+  const replacements = near.length > 0 ? near : nearestNames(text, names);
+  const cure = replacements.length > 0 ? `Did you mean ${replacements.slice(0, 2).map((name) => `"${name}"`).join(' or ')}?` : `Known are ${names.join(', ')}; or leave it out and write "pitch".`;
+  return { code: 'size-unknown', severity: 'error', message: `"${short(text)}" is no belt profile that is known here, so nothing follows from it. ${cure}`, replacements };
+}
+
 const short = (text: string): string => (text.length > 24 ? `${text.slice(0, 23)}…` : text);
 
 function entries(map: SyntaxNode | null | undefined): readonly (readonly [string, SyntaxNode | null])[] {
@@ -49,8 +65,9 @@ function entries(map: SyntaxNode | null | undefined): readonly (readonly [string
 
 /** Every drive, those among options too, with its path. */
 function drives(root: SyntaxNode | null): readonly (readonly [EntryPath, SyntaxNode | null | undefined])[] {
-  return entries(nodeAt(root, ['axes'])).flatMap(([name, axis]) => [
+  const shared = [[['layout', 'drive'], nodeAt(root, ['layout', 'drive'])] as const];
+  return [...shared, ...entries(nodeAt(root, ['axes'])).flatMap(([name, axis]) => [
     [['axes', name, 'drive'], childOf(axis, 'drive')] as const,
     ...entries(childOf(axis, 'drive-options')).map(([option, drive]) => [['axes', name, 'drive-options', option], drive] as const),
-  ]);
+  ])];
 }

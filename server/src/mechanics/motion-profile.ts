@@ -1,4 +1,4 @@
-/** Point-to-point moves with constant ramps: times, distances, and the shortest one a motor allows. */
+/** Point-to-point moves with constant ramps: times and distances. The shortest one a motor allows is in `worst-instant.ts`. */
 import { requireNotNegative, requirePositive } from './require-argument.ts';
 
 /** A move from rest to rest. */
@@ -102,73 +102,6 @@ export function jerkLimitedRampTime(speed: number, acceleration: number, jerk: n
   requirePositive('acceleration', acceleration);
   requirePositive('jerk', jerk);
   return speed >= acceleration ** 2 / jerk ? speed / acceleration + acceleration / jerk : 2 * Math.sqrt(speed / jerk);
-}
-
-/** The quickest move with even ramps, or that there is none. */
-export type ShortestMove =
-  | {
-      readonly kind: 'moves';
-      /** s. */
-      readonly time: number;
-      /** Top speed, m/s. */
-      readonly speed: number;
-      /** Ramp up, m/s². */
-      readonly acceleration: number;
-      /** Ramp down, m/s². */
-      readonly deceleration: number;
-    }
-  | { readonly kind: 'cannot-move' };
-
-/**
- * Shortest move over a distance when the acceleration that the motor can give falls with speed.
- *
- * Formula: least time of `moveProfile` over v, with a₁(v) and a₂(v): each ramp held at what is available at its fast end.
- * @param distance s, m, > 0.
- * @param greatestSpeed highest speed to consider, m/s, > 0.
- * @param accelerationAt acceleration available at a speed, m/s², not rising with speed; ≤ 0 or not a number where there is none.
- * @param decelerationAt the same for braking.
- * @returns the move. Found by scanning 60 speeds over three decades and a golden section around the best.
- * Outside the domain: `cannot-move` when no speed has acceleration and deceleration; RangeError for distance or speed ≤ 0.
- * Source: derived; even ramps, as controllers make them.
- * Checked against: the closed form for constant acceleration and for constant power (test/mechanics/motion-profile).
- */
-export function shortestMove(
-  distance: number,
-  greatestSpeed: number,
-  accelerationAt: (speed: number) => number,
-  decelerationAt: (speed: number) => number = accelerationAt,
-): ShortestMove {
-  requirePositive('distance', distance);
-  requirePositive('greatest speed', greatestSpeed);
-  const moveAt = (speed: number): MoveProfile | undefined => {
-    const up = accelerationAt(speed);
-    const down = decelerationAt(speed);
-    const usable = up > 0 && down > 0 && Number.isFinite(up + down);
-    return usable ? moveProfile(distance, speed, up, down) : undefined;
-  };
-  const scan = { points: 60, decades: 3 };
-  const ratio = 10 ** (scan.decades / scan.points);
-  let best = greatestSpeed;
-  let bestMove = moveAt(greatestSpeed);
-  const timeAt = (speed: number): number => {
-    const move = moveAt(speed);
-    if (move && (!bestMove || move.time < bestMove.time)) [best, bestMove] = [speed, move];
-    return move?.time ?? Number.POSITIVE_INFINITY;
-  };
-  for (let i = 1; i <= scan.points; i++) timeAt(greatestSpeed / ratio ** i);
-  // Golden section between the neighbours of the best speed scanned.
-  const golden = (Math.sqrt(5) - 1) / 2;
-  let low = best / ratio;
-  let high = Math.min(greatestSpeed, best * ratio);
-  for (let i = 0; i < 40; i++) {
-    const [left, right] = [high - golden * (high - low), low + golden * (high - low)];
-    if (timeAt(left) <= timeAt(right)) high = right;
-    else low = left;
-  }
-  if (!bestMove) return { kind: 'cannot-move' };
-  return {
-    kind: 'moves', time: bestMove.time, speed: bestMove.peakSpeed, acceleration: accelerationAt(best), deceleration: decelerationAt(best),
-  };
 }
 
 /** One phase of a move out and back along an axis. Signs: positive along the axis, upwards on a vertical one. */

@@ -1,4 +1,4 @@
-import { formatQuantity } from '../language/format-quantity.ts';
+import { convertFromSi, formatQuantity } from '../language/format-quantity.ts';
 import { readQuantity } from '../language/read-quantity.ts';
 import { describeInput } from '../machine/fallback-registry.ts';
 import { between } from './context.ts';
@@ -127,6 +127,27 @@ export function inOwnUnit(context: RemedyContext, input: string, value: number, 
   if (!quantity) return undefined;
   const own = present.state === 'known' && present.value.type === 'number' ? present.value.unit : undefined;
   return writtenValue(value, quantity, own ?? customaryUnit(value, quantity), direction, coarse);
+}
+
+/** A usual size, not to be rounded, as text in the unit in which the person wrote the entry, or its customary one. */
+export function exactText(context: RemedyContext, input: string, value: number): string | undefined {
+  const present = context.before.input(input);
+  const { quantity } = describeInput(input);
+  if (!quantity) return undefined;
+  const own = present.state === 'known' && present.value.type === 'number' ? present.value.unit : undefined;
+  const unit = own ?? customaryUnit(value, quantity);
+  const inUnit = unit === undefined ? value : convertFromSi(value, unit, quantity);
+  return inUnit === undefined ? undefined : `${Number(inUnit.toPrecision(4))}${unit === undefined || unit === '' ? '' : ` ${unit}`}`;
+}
+
+/** An entry so many times as large, to three digits, in the unit in which it stands. */
+export function scaledText(context: RemedyContext, input: string, times: number): string {
+  const present = context.before.input(input);
+  const { quantity } = describeInput(input);
+  if (present.state !== 'known' || present.value.type !== 'number' || !quantity) return '';
+  const { unit, nominal } = present.value;
+  const inUnit = convertFromSi(nominal * times, unit ?? '', quantity) ?? nominal * times;
+  return `${Number(inUnit.toPrecision(3))}${unit === undefined || unit === '' ? '' : ` ${unit}`}`;
 }
 
 const customaryUnit = (value: number, quantity: Parameters<typeof formatQuantity>[1]): string | undefined => /[^\d.\s-].*$/.exec(formatQuantity(value, quantity))?.[0];

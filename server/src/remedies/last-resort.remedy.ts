@@ -1,5 +1,6 @@
+import { coarserBelts, otherCords, widerBelts } from './belt-choice.ts';
 import { changeOf, inOwnUnit, solvedProposal, switched, turned, type Dial } from './entry-proposals.ts';
-import { moveDial, speedDial } from './move-dials.ts';
+import { moveDial, rampDial, speedDial } from './move-dials.ts';
 import { isBall, LONGEST_NUT } from './nut.remedy.ts';
 import { choice, number, remedy, type Proposal, type RemedyContext } from './remedy.ts';
 import { coarserSizes, sizeChanges } from './screw-size.remedy.ts';
@@ -52,6 +53,7 @@ function fewerMicrosteps(context: RemedyContext): readonly Dial[] {
 const WISHES: Readonly<Record<string, { readonly input: string; readonly words: string; readonly price: string; readonly smaller?: boolean }>> = {
   'ball-nut-life-short': { input: 'axis.life', words: 'of life', price: 'an earlier new nut', smaller: true },
   'resolution-not-real': { input: 'axis.resolution', words: 'of resolution', price: 'a coarser axis' },
+  'counts-too-coarse': { input: 'axis.resolution', words: 'of resolution', price: 'a coarser axis' },
 };
 const ACCURACY = { input: 'axis.accuracy', words: 'of accuracy', price: 'a coarser axis' } as const;
 
@@ -64,7 +66,7 @@ export default [
     summary: 'Lowers speed and acceleration by the same share, with a larger lead or a stronger motor where it takes one.',
     cost: 2,
     lastResort: true,
-    cures: ['motor-cannot-lift', 'motor-margin-thin', 'motor-overruns-going-down', 'supply-voltage-rises', 'supply-current-exceeded', 'motor-too-fast-to-estimate', 'motor-past-its-corner'],
+    cures: ['motor-cannot-lift', 'motor-margin-thin', 'motor-overruns-going-down', 'supply-voltage-rises', 'supply-current-exceeded', 'motor-too-fast-to-estimate', 'motor-past-its-corner', 'motor-rms-torque-high', 'motor-peak-torque-exceeded', 'amplifier-current-short'],
     propose: (context) => {
       const move = moveDial(context);
       const motors = motorDials(context);
@@ -96,11 +98,22 @@ export default [
     propose: (context) => firstTurned(context, largerLeads(context).map((lead) => [lead, speedDial(context)])),
   }),
   remedy({
+    id: 'gentler-with-a-stiffer-belt',
+    summary: 'Takes a stiffer belt and eases the ramp.',
+    cost: 3.5,
+    lastResort: true,
+    cures: ['drive-gives-too-much', 'resonance-low'],
+    propose: (context) => firstTurned(context, [...widerBelts(context), ...otherCords(context), ...coarserBelts(context)].map((belt) => [switched(belt.inputs, belt), rampDial(context)])),
+  }),
+  remedy({
     id: 'ask-for-less',
     summary: 'Asks for no more accuracy, resolution or life than this drive has: what can honestly be counted on. It takes back the wish and leaves the drive as it is.',
     cost: 6,
     lastResort: true,
-    cures: ['position-error-over-accuracy', 'travel-needs-calibration', 'drive-gives-too-much', 'nut-play-too-large', 'motor-error-over-accuracy', 'run-out-reaches-load', 'nut-wears-out', 'resolution-not-real', 'ball-nut-life-short'],
+    cures: [
+      'position-error-over-accuracy', 'travel-needs-calibration', 'drive-gives-too-much', 'nut-play-too-large', 'motor-error-over-accuracy', 'run-out-reaches-load', 'nut-wears-out', 'resolution-not-real', 'ball-nut-life-short',
+      'belt-error-over-accuracy', 'rack-error-over-accuracy', 'rack-play-over-accuracy', 'reduction-error-over-accuracy', 'gantry-skews', 'resonance-low', 'counts-too-coarse',
+    ],
     propose: (context) => {
       const { input, words, price, smaller } = { smaller: false, ...(WISHES[context.finding.check] ?? ACCURACY) };
       const wanted = context.before.bounds(input)?.nominal;

@@ -1,9 +1,8 @@
 import { changeOf, inOwnUnit, solvedProposal } from './entry-proposals.ts';
 import { choice, number, remedy, type Proposal, type RemedyContext } from './remedy.ts';
+import { transmissionOf, UNITS } from './what-moves.ts';
 
 const MICROSTEPS = [256, 128, 64, 32, 16, 8, 4, 2, 1];
-
-const RATIOS = [1.5, 2, 2.5, 3, 4, 5];
 
 function setCurrent(context: RemedyContext, amperes: number, meaning: 'peak' | 'rms'): readonly Proposal[] {
   const written = inOwnUnit(context, 'drive.current-setting', amperes, 'down');
@@ -63,10 +62,10 @@ export default [
     id: 'change-the-microsteps',
     summary: 'Sends fewer microsteps for each full step, or more where the motor runs roughly or the smallest move is too large.',
     cost: 1,
-    cures: ['step-rate-too-high', 'motor-runs-at-its-resonance', 'resolution-not-real', 'drive-resonates-with-steps'],
+    cures: ['step-rate-too-high', 'motor-runs-at-its-resonance', 'resolution-not-real', 'drive-resonates-with-steps', 'crossed-belts-diagonal-too-fast'],
     propose: (context) => {
       const present = context.before.bounds('controller.microsteps')?.nominal;
-      const rate = context.finding.check === 'step-rate-too-high';
+      const rate = ['step-rate-too-high', 'crossed-belts-diagonal-too-fast'].includes(context.finding.check);
       if (present === undefined && !rate) return [];
       const from = present ?? 1;
       const counts = rate ? MICROSTEPS.filter((count) => count < from) : MICROSTEPS.filter((count) => count !== from).sort((a, b) => Math.abs(Math.log(a / from)) - Math.abs(Math.log(b / from)));
@@ -76,28 +75,15 @@ export default [
     },
   }),
   remedy({
-    id: 'add-a-belt-reduction',
-    summary: 'Puts a toothed-belt stage between motor and screw.',
-    cost: 4,
-    cures: ['motor-cannot-lift', 'motor-margin-thin', 'inertia-ratio-high', 'resolution-not-real', 'motor-error-over-accuracy', 'rest-current-too-low', 'drive-gives-too-much', 'motor-overruns-going-down'],
-    propose: (context) => {
-      const place = context.place('drive.reduction');
-      if (!place || context.before.bounds('drive.reduction-ratio')?.nominal !== 1) return [];
-      const found = context.first(RATIOS, (ratio) => ({ 'drive.reduction-ratio': number(ratio), 'drive.reduction-efficiency': number(0.95) }));
-      if (found === undefined) return [];
-      return [{ changes: [{ place, value: [{ kind: 'belt', ratio: String(found) }] }], what: `Gear the motor down ${found} to 1 by a toothed belt` }];
-    },
-  }),
-  remedy({
     id: 'a-motor-for-each-screw',
-    summary: 'Gives each screw a motor of its own.',
+    summary: 'Gives each screw, belt or rack a motor of its own.',
     cost: 4.5,
     cures: ['motor-cannot-lift', 'motor-margin-thin', 'inertia-ratio-high', 'rest-current-too-low', 'motor-overruns-going-down', 'reduction-overloaded'],
     propose: (context) => {
       const units = context.before.bounds('drive.units')?.nominal ?? 1;
       if (context.before.choice('drive.motors') !== 'shared' || units < 2 || !context.passes(context.tryWith({ 'drive.motors': choice('one-each') }))) return [];
       const change = changeOf(context, 'drive.motors', 'one-each');
-      return change ? [{ changes: [change], what: `Give each of the ${units} screws a motor of its own` }] : [];
+      return change ? [{ changes: [change], what: `Give each of the ${units} ${UNITS[transmissionOf(context)]} a motor of its own` }] : [];
     },
   }),
 ];

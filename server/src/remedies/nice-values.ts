@@ -25,7 +25,7 @@ export function writtenValue(si: number, quantity: QuantityKind, unit: string | 
   const inUnit = si / one.quantity.nominal;
   const rounded = coarse ? niceNumber(inUnit, direction) : twoDigits(inUnit, direction);
   const number = Number(rounded.toPrecision(6));
-  return unit === undefined || unit === '' ? String(number) : `${number} ${unit}`;
+  return unit === undefined || unit === '' ? String(number) : `${number}${unit === '°' ? '' : ' '}${unit}`;
 }
 
 function twoDigits(value: number, direction: 'up' | 'down'): number {

@@ -1,6 +1,7 @@
 import { changeOf, costOfChange, solvedProposal } from './entry-proposals.ts';
 import { writtenValue } from './nice-values.ts';
 import { choice, number, remedy, type Change, type Proposal, type RemedyContext } from './remedy.ts';
+import { isCrossed, transmissionOf, UNITS } from './what-moves.ts';
 
 /** Thread beyond this many diameters carries next to nothing: the first turns take the load (Budynas and Nisbett, section 8-2). */
 export const LONGEST_NUT = 3;
@@ -126,17 +127,20 @@ export default [
   }),
   remedy({
     id: 'share-among-more-units',
-    summary: 'Shares the load among more screws.',
+    summary: 'Shares the load among more screws, belts or racks.',
     cost: 5,
     cures: [
       'nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'nut-overheats', 'nut-wears-out', 'screw-buckles', 'ball-nut-dents', 'ball-nut-life-short', 'motor-cannot-lift', 'motor-margin-thin',
-      'coupling-overloaded', 'rest-current-too-low', 'drive-gives-too-much', 'inertia-ratio-high', 'thrust-bearing-overloaded',
+      'coupling-overloaded', 'rest-current-too-low', 'drive-gives-too-much', 'inertia-ratio-high', 'thrust-bearing-overloaded', 'belt-overtensioned', 'belt-teeth-overloaded',
+      'rack-tooth-overstressed', 'broken-belt-drops',
     ],
     propose: (context) => {
       const units = context.before.bounds('drive.units')?.nominal ?? 1;
+      // Crossed belts are two, and a gantry has its two sides.
+      if (isCrossed(context) || context.before.choice('drive.sharing') === 'gantry') return [];
       const found = context.first([units + 1, units + 2].filter((count) => count <= 4), (count) => ({ 'drive.units': number(count) }));
       const change = found === undefined ? undefined : changeOf(context, 'drive.units', String(found));
-      return change && found !== undefined ? [{ changes: [change], what: `Share the load among ${found} screws`, cost: 5 + costOfChange(units, found) }] : [];
+      return change && found !== undefined ? [{ changes: [change], what: `Share the load among ${found} ${UNITS[transmissionOf(context)]}`, cost: 5 + costOfChange(units, found) }] : [];
     },
   }),
 ];

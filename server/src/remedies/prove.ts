@@ -37,6 +37,8 @@ export interface Trial {
   readonly evaluation: Evaluation;
   /** The finding is gone, and not merely because its figure cannot be computed any more. */
   readonly cured: boolean;
+  /** The finding was an error or a warning, and no more than information is left of it. */
+  readonly softened: boolean;
   /** Errors and warnings, and anything as grave as the finding, that were not there before. */
   readonly fresh: readonly Finding[];
   /** The text itself, or a name in it, has a problem that it had not. */
@@ -83,6 +85,7 @@ export function tryOut(changes: readonly Change[], finding: Finding, documents: 
     analysis: after,
     evaluation,
     cured: !after.findings.some((candidate) => sameFinding(candidate, finding)) && !outOfSight(finding, evaluationOf(before, finding.subject), evaluation),
+    softened: severityRank(finding.severity) < severityRank('information') && after.findings.every((candidate) => !sameFinding(candidate, finding) || severityRank(candidate.severity) >= severityRank('information')),
     fresh,
     get spoiled() {
       return hasMore(codesOf(changed, after), codesOf(documents, before));

@@ -134,7 +134,8 @@ class Search {
     const trial = tryOut(changes, this.finding, this.documents, this.analysis);
     if (!trial) return undefined;
     const plan = { steps, trial };
-    if (!trial.cured || trial.fresh.length > 0 || trial.spoiled) return plan;
+    const caught = trial.softened && steps.some(({ proposal }) => proposal.catches === true);
+    if (!(trial.cured || caught) || trial.fresh.length > 0 || trial.spoiled) return plan;
     const texts = changedTexts(this.documents, trial.changed);
     const title = this.#titleOf(plan, texts);
     if (title.length <= LONGEST_TITLE && !this.#proven.some((other) => sameTexts(other.texts, texts))) {

@@ -19,6 +19,8 @@ export interface Proposal {
   readonly result?: (after: Evaluation) => string | undefined;
   /** What else it costs, in few words: `stored energy`, `travel 30 mm shorter`. */
   readonly price?: string;
+  /** The danger stays, but something catches what comes of it: proven where no more than information is left of the finding. */
+  readonly catches?: boolean;
   /** How much it asks, on the scale of `Remedy.cost`, where this proposal asks for more or less than others of its kind. */
   readonly cost?: number;
 }

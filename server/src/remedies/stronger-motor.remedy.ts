@@ -1,8 +1,7 @@
 import { MOTOR_FLANGES, motorFlange, type MotorFlange } from '../catalogue/motor-flanges.ts';
-import { convertFromSi } from '../language/format-quantity.ts';
-import { describeInput } from '../machine/fallback-registry.ts';
-import { allChanges, changeOf, costOfChange, inOwnUnit, turned, valueOf, type Dial } from './entry-proposals.ts';
+import { allChanges, changeOf, costOfChange, inOwnUnit, scaledText, turned, valueOf, type Dial } from './entry-proposals.ts';
 import { number, remedy, type Change, type Inputs, type Proposal, type RemedyContext } from './remedy.ts';
+import { isWritten } from './what-moves.ts';
 
 /** Without a frame that tells how strong such motors get, no more than this many times as strong. */
 const STRONGEST = 3;
@@ -17,12 +16,6 @@ interface Larger {
   readonly more: 'turns' | 'current';
   readonly frame?: MotorFlange;
 }
-
-/** Entries of the motor that are written, and hence would belong to the old motor. */
-const isWritten = (context: RemedyContext, input: string): boolean => {
-  const found = context.before.input(input);
-  return found.state === 'known' && (found.origin.from === 'here' || found.origin.from === 'part');
-};
 
 /**
  * A longer motor of the same section: flux, rotor, resistance and inductance grow with its length, at the same current. Wound for more
@@ -100,16 +93,6 @@ function dialOf(context: RemedyContext, holding: number, way: Larger): Dial {
   };
 }
 
-/** An entry so many times as large, to three digits, in the unit in which it stands. */
-function scaledText(context: RemedyContext, input: string, times: number): string {
-  const present = context.before.input(input);
-  const { quantity } = describeInput(input);
-  if (present.state !== 'known' || present.value.type !== 'number' || !quantity) return '';
-  const { unit, nominal } = present.value;
-  const inUnit = convertFromSi(nominal * times, unit ?? '', quantity) ?? nominal * times;
-  return `${Number(inUnit.toPrecision(3))}${unit === undefined || unit === '' ? '' : ` ${unit}`}`;
-}
-
 /** What else a motor with another face brings: frame, shaft, and the coupling's bore where it sits on that shaft. */
 function faceChanges(context: RemedyContext, face: MotorFlange): readonly (Change | undefined)[] {
   const shaft = face.usualShafts[0];
@@ -130,7 +113,7 @@ export default remedy({
   id: 'stronger-motor',
   summary: 'Takes the least strong motor that passes: a longer one, one wound for more current, or one with the next larger face. Its rotor and winding are scaled from the present motor and are an estimate, to be replaced by the sheet of the motor that is bought.',
   cost: 3.5,
-  cures: ['motor-cannot-lift', 'motor-margin-thin', 'inertia-ratio-high', 'rest-current-too-low', 'motor-overruns-going-down', 'resolution-not-real', 'motor-error-over-accuracy'],
+  cures: ['motor-cannot-lift', 'motor-margin-thin', 'inertia-ratio-high', 'rest-current-too-low', 'motor-overruns-going-down', 'resolution-not-real', 'motor-error-over-accuracy', 'crossed-belts-diagonal-stalls'],
   propose: (context) => {
     const found: Proposal[] = [];
     for (const dial of motorDials(context)) {

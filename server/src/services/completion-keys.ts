@@ -15,6 +15,7 @@ export function keyDrafts(schema: SchemaNode, context: CompletionContext): Draft
   if (context.colonFollows || context.flow) return keys;
   const templates = [
     ...(context.path.length === 0 && context.siblings.size === 0 ? templateDrafts('', has) : []),
+    ...(context.path.length === 0 && context.siblings.size > 0 && !has('layout') ? templateDrafts('layout', has) : []),
     ...(schema.defines === undefined ? [] : templateDrafts(schema.defines, has)),
     ...(properties.some(({ key }) => key === 'drive') && !has('drive-options') ? templateDrafts('drive', has) : []),
   ];

@@ -1,7 +1,4 @@
-import { BALL_SCREW_SIZES } from '../catalogue/ball-screws.ts';
 import { MATERIALS } from '../catalogue/materials.ts';
-import { MOTOR_FLANGES } from '../catalogue/motor-flanges.ts';
-import { STANDARD_THREADS } from '../catalogue/trapezoidal-threads.ts';
 import { scalarText } from '../language/edit-entry.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
 import { readUnitOfKind } from '../language/kind-units.ts';
@@ -12,6 +9,7 @@ import { childOf, nodeAt, type SyntaxNode } from '../language/syntax-tree.ts';
 import { scopeRows } from '../machine/scopes.ts';
 import type { CompletionContext } from './completion-context.ts';
 import type { Draft } from './completion-item.ts';
+import { sizeDrafts } from './completion-sizes.ts';
 import { code, escapeMarkdown, escapeShort } from './markdown.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -63,6 +61,8 @@ function nameDrafts(snapshot: Snapshot, refersTo: string, context: CompletionCon
       return inDocuments(snapshot, 'parts', (node) => isOfKind(node, kind), 'part');
     case 'mass':
       return inDocuments(snapshot, 'masses', () => true, 'mass').filter((draft) => !isListed(snapshot, context, draft.label));
+    case 'axis':
+      return inDocuments(snapshot, 'axes', () => true, 'axis').filter((draft) => !isListed(snapshot, context, draft.label));
     case 'supply':
       return inDocuments(snapshot, 'supplies', () => true, 'supply');
     case 'drive-option':
@@ -70,7 +70,7 @@ function nameDrafts(snapshot: Snapshot, refersTo: string, context: CompletionCon
     case 'material':
       return MATERIALS.map((row) => ({ label: row.name, kind: 'name', detail: 'material', documentation: escapeMarkdown(row.source), insertText: row.name, isSnippet: false }));
     case 'size':
-      return kind === 'motor-frame' ? frameDrafts() : screwDrafts();
+      return sizeDrafts(kind, (key) => sibling(snapshot, context, key));
     default:
       return [];
   }
@@ -103,6 +103,12 @@ function isOfKind(node: SyntaxNode | null, scope: string): boolean {
   return kind?.type === 'scalar' && wanted.includes(kind.text);
 }
 
+/** The text of another entry of the map in which the cursor stands. */
+function sibling(snapshot: Snapshot, context: CompletionContext, key: string): string | undefined {
+  const node = nodeAt(snapshot.document.root, [...context.path.slice(0, -1), key]);
+  return node?.type === 'scalar' && node.text !== '' ? node.text : context.siblings.get(key);
+}
+
 /** Names that the list holds already. */
 function isListed(snapshot: Snapshot, context: CompletionContext, name: string): boolean {
   const list = nodeAt(snapshot.document.root, context.path.slice(0, -1));
@@ -128,30 +134,4 @@ function decodeURIComponentSafely(text: string): string {
   } catch {
     return text;
   }
-}
-
-/** Standard threads and ball screws; those of the standard before others, thin ones first. */
-function screwDrafts(): Draft[] {
-  const length = (si: number): string => formatQuantity(si, 'length', { unit: 'mm' });
-  const threads = [...STANDARD_THREADS].sort((a, b) => Number(b.listedInStandard && b.preferred) - Number(a.listedInStandard && a.preferred));
-  return [
-    ...threads.map((row): Draft => ({
-      label: row.designation, kind: 'size', detail: `lead ${length(row.lead)}, root ${length(row.rootDiameter)}`, insertText: row.designation, isSnippet: false, data: { tries: row.designation },
-      documentation: `Trapezoidal thread, ${length(row.majorDiameter)} outside, ${length(row.pitch)} pitch, ${row.starts === 1 ? 'one start' : `${row.starts} starts`}. ${escapeMarkdown(row.source)}`,
-    })),
-    ...BALL_SCREW_SIZES.map((row): Draft => {
-      const designation = `${Math.round(row.nominalDiameter * 1000)}${String(Math.round(row.lead * 1000)).padStart(2, '0')}`;
-      return {
-        label: designation, kind: 'size', detail: `ball screw, lead ${length(row.lead)}`, insertText: designation, isSnippet: false, data: { tries: designation },
-        documentation: `Ball screw of ${length(row.nominalDiameter)} nominal diameter. It runs back under load. ${escapeMarkdown(row.source)}`,
-      };
-    }),
-  ];
-}
-
-function frameDrafts(): Draft[] {
-  return MOTOR_FLANGES.map((row) => ({
-    label: `NEMA ${row.size}`, kind: 'size', detail: `face ${formatQuantity(row.flange[1], 'length', { unit: 'mm' })}, holes ${formatQuantity(row.holeSquare, 'length', { unit: 'mm' })} apart`,
-    documentation: `The number fixes the mounting face, never the torque. ${escapeMarkdown(row.source)}`, insertText: `NEMA ${row.size}`, isSnippet: false,
-  }));
 }

@@ -1,10 +1,15 @@
 /** What one looks for first in each element, in this order, whatever its margin. Other figures follow by how they stand. */
 const LEADING: Readonly<Record<string, readonly string[]>> = {
-  axis: ['drive.holding-verdict', 'motor.torque-margin', 'screw.whirl-use', 'screw.buckling-factor', 'axis.speed-limit'],
-  drive: ['drive.holding-verdict', 'motor.torque-margin', 'screw.whirl-use', 'screw.buckling-factor'],
+  axis: ['drive.holding-verdict', 'motor.torque-margin', 'motor.stall-verdict', 'screw.whirl-use', 'screw.buckling-factor', 'belt.tension-use', 'axis.resonance', 'axis.speed-limit'],
+  drive: ['drive.holding-verdict', 'drive.broken-belt-verdict', 'motor.torque-margin', 'motor.stall-verdict', 'screw.whirl-use', 'screw.buckling-factor', 'belt.tension-use', 'axis.resonance'],
   screw: ['drive.holding-verdict', 'screw.whirl-use', 'screw.buckling-factor', 'screw.efficiency'],
   nut: ['nut.pressure', 'nut.heat-use', 'nut.static-safety', 'nut.life-hours', 'nut.lost-motion'],
   motor: ['motor.torque-margin', 'motor.corner-speed', 'motor.available-torque', 'motor.speed', 'motor.current-use'],
+  belt: ['belt.tension-use', 'belt.slack-factor', 'belt.strum-frequency-near', 'belt.strum-frequency-far', 'belt.span-stiffness-least', 'belt.strain-use'],
+  pulley: ['pulley.teeth-in-mesh', 'pulley.pitch-diameter', 'drive.travel-per-shaft-turn'],
+  rack: ['rack.lost-motion', 'rack.position-error'],
+  pinion: ['pinion.stress-use', 'drive.travel-per-shaft-turn'],
+  layout: ['layout.diagonal-margin'],
   coupling: ['coupling.torque-use'],
 };
 

@@ -6,7 +6,7 @@ import { samePlace } from './places.ts';
 import type { Snapshot } from './snapshot.ts';
 
 /** Sections in which the things that a value may name are described. */
-const SECTIONS: Readonly<Record<string, string>> = { part: 'parts', mass: 'masses', supply: 'supplies' };
+const SECTIONS: Readonly<Record<string, string>> = { part: 'parts', mass: 'masses', supply: 'supplies', axis: 'axes' };
 
 /** Where the thing that a value names, or that stands at a key itself, is described; undefined where it is no name or leads nowhere. */
 export function placeOfName(snapshot: Snapshot, path: EntryPath): Place | undefined {

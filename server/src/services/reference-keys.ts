@@ -143,7 +143,7 @@ function quantityText(kind: QuantityKind, schema: Schema): string {
   return `${aKind(kind)}${inUnits}${bare === true ? `${inUnits === '' ? '' : ' or'} as a bare number` : ''}${exampleText(schema)}`;
 }
 
-const references: Readonly<Record<string, string>> = { mass: 'the name of a mass', supply: 'the name of a supply', 'drive-option': 'the name of a drive option', material: 'the name of a material', 'file:parts': 'the path of a part list' };
+const references: Readonly<Record<string, string>> = { mass: 'the name of a mass', axis: 'the name of an axis', supply: 'the name of a supply', 'drive-option': 'the name of a drive option', material: 'the name of a material', 'file:parts': 'the path of a part list' };
 
 function referenceText(refersTo: string): string {
   const [group = '', kind = ''] = refersTo.split(':');

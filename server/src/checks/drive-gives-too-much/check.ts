@@ -1,5 +1,6 @@
 import { check, timesOf } from '../check.ts';
 import { couplingGives } from '../thrust.ts';
+import { transmission } from '../unpowered.ts';
 
 /** What stiffens each link of the chain. */
 const CURES: Readonly<Record<string, string>> = {
@@ -7,9 +8,14 @@ const CURES: Readonly<Record<string, string>> = {
   'the nut': 'take a stiffer one',
   'the thrust bearing': 'take a stiffer one',
   'the twist of the screw': 'take a thicker one',
+  'the belt': 'take a wider one or a stiffer cord',
+  'the teeth': 'take wider ones or a stiffer mounting of the pinion',
+  'the twist of the reduction': 'take a stiffer stage or a wider belt',
   'the twist of the coupling': 'take a stiffer coupling',
-  "the motor's magnetic spring": 'take a finer lead or more torque',
 };
+
+/** What makes less of the motor's magnetic spring. */
+const FINER = { screw: 'take a finer lead or more torque', belt: 'take a smaller pulley or more torque', rack: 'take a smaller pinion or more torque' } as const;
 
 export default check({
   id: 'drive-gives-too-much',
@@ -22,9 +28,11 @@ export default check({
   // A coupling that carries the thrust is told by a finding of its own.
   when: (facts) => !couplingGives(facts),
   because: ['nut.stiffness', 'thrust-bearing.stiffness', 'screw.root-diameter', 'motor.holding-torque'],
-  message: ({ show, worst, note, certain }) => {
+  message: (facts) => {
+    const { show, worst, note, certain } = facts;
     const softest = note('drive.softest-share');
-    const share = softest === undefined ? '' : ` Most of it is ${softest} (${show('drive.softest-share')}): ${CURES[softest] ?? 'stiffen it'}.`;
+    const cure = softest === "the motor's magnetic spring" ? FINER[transmission(facts)] : (CURES[softest ?? ''] ?? 'stiffen it');
+    const share = softest === undefined ? '' : ` Most of it is ${softest} (${show('drive.softest-share')}): ${cure}.`;
     return `Drive ${certain ? 'gives' : 'may give'} ${show('drive.deflection', 'high', 'axis.accuracy')} under the changing load: ${timesOf(worst)} the accuracy wanted, where a third is usual. The axis is off while it moves or works.${share}`;
   },
 });

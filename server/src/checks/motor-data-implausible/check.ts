@@ -38,6 +38,8 @@ export default check({
   basis: 'our threshold',
   sources: [{ title: 'bands around four sheets, widened; from memory', weak: true }],
   judge: (facts) => {
+    // The bands are those of stepping motors.
+    if (facts.choice('motor.kind') !== 'stepper') return undefined;
     const worst = worstDoubt(facts);
     return worst && (worst.beyond > 3 ? 'warning' : 'information');
   },

@@ -12,7 +12,7 @@ export default check({
     { at: 1, severity: 'information', basis: 'follows from the mechanics' },
   ],
   // Given points say what the motor does there; and where torque is short, the finding about the torque says so.
-  when: ({ bounds }) => bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= 1.5,
+  when: ({ bounds }) => bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= (bounds('motor.margin-wanted')?.nominal ?? 1.5),
   // With the margin kept it is worth knowing, and no fault.
   milder: ({ bounds }) => bounds('motor.torque-margin') !== undefined,
   because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead'],

@@ -7,13 +7,14 @@ export default figure({
   title: 'Highest speed of the axis',
   symbol: 'v_max',
   quantity: 'speed',
-  meaning: 'The lowest of the speeds that torque (with a margin of 1.5), whirl, the return of a ball nut, the heat of a sliding nut, the step rate and the maker of the screw allow.',
-  needs: { lead: 'screw.lead' },
+  meaning: 'The lowest of the speeds that torque (with the usual margin), whirl, the return of a ball nut, the heat of a sliding nut, the step rate and the makers of screw and motor allow.',
+  needs: { lead: 'drive.travel-per-shaft-turn' },
   optional: {
     torque: 'axis.honest-speed', whirl: 'screw.fastest-turning', maker: 'screw.speed-limit', ...DIAMETER_SPEED,
     speed: 'motion.speed', heat: 'nut.heat-use', rate: 'controller.step-rate', steps: 'axis.steps-per-length',
+    motorLimit: 'motor.speed-limit', motorTravel: 'axis.travel-per-turn',
   },
-  compute: ({ lead, torque, whirl, maker, limit, diameter, speed, heat, rate, steps }) => {
+  compute: ({ lead, torque, whirl, maker, limit, diameter, speed, heat, rate, steps, motorLimit, motorTravel }) => {
     const perTurn = lead / (2 * Math.PI);
     const candidates: readonly (readonly [string, number | undefined])[] = [
       ['the torque of the motor', torque],
@@ -22,6 +23,7 @@ export default figure({
       ['the return of the ball nut', limit === undefined || diameter === undefined ? undefined : (limit / diameter) * perTurn],
       // Heat goes with the speed, at the same load and duty.
       ['the heat of the nut', heat === undefined || heat <= 0 || speed === undefined ? undefined : speed / heat],
+      ["the motor's maker", motorLimit === undefined || motorTravel === undefined ? undefined : (motorLimit * motorTravel) / (2 * Math.PI)],
       ['the step rate of the controller', rate === undefined || steps === undefined ? undefined : rate / steps],
     ];
     const known = candidates.filter((candidate): candidate is readonly [string, number] => candidate[1] !== undefined);

@@ -21,6 +21,7 @@ export default [
   }),
   figure({
     id: 'axis.full-step-travel',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Travel of a full step',
     symbol: 'h_fs',
     quantity: 'length',
@@ -45,6 +46,7 @@ export default [
   }),
   figure({
     id: 'axis.steps-per-length',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Steps per millimetre',
     symbol: 'z',
     quantity: 'steps-per-length',
@@ -108,6 +110,7 @@ export default [
   }),
   figure({
     id: 'axis.lag',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Lag of the rotor under load',
     symbol: 'x_lag',
     quantity: 'length',
@@ -123,6 +126,7 @@ export default [
   }),
   figure({
     id: 'axis.dead-band',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Dead band of the motor',
     symbol: 'x_db',
     quantity: 'length',

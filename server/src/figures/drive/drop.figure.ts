@@ -1,9 +1,9 @@
 import { reverseEfficiency } from '../../mechanics/power-screw.ts';
 import { dropEnergy, fallAcceleration, fallFromRest } from '../../mechanics/unpowered-holding.ts';
-import { figure, unable } from '../figure.ts';
+import { figure } from '../figure.ts';
 import { bearingNeeds, contactNeeds, contactWithBearing } from '../screw/contact.ts';
+import { carriedForce, nothingFalls } from './at-rest.ts';
 
-const level = unable('nothing pulls on the axis at rest, so nothing falls');
 
 export default [
   figure({
@@ -13,8 +13,9 @@ export default [
     quantity: 'energy',
     meaning: 'Energy that the moved mass brings to the bottom if nothing holds it, less what a counterbalance carries.',
     needs: { load: 'drive.gravity-load', share: 'drive.load-share', travel: 'axis.travel', gravity: 'conditions.gravity' },
+    optional: carriedForce,
     // The load already holds gravity and the counterbalance, so it is turned back into the mass that is left.
-    compute: ({ load, share, travel, gravity }) => (load === 0 ? level : dropEnergy(Math.abs(load) / share / gravity, travel, gravity)),
+    compute: ({ load, share, travel, gravity, balance }) => (load === 0 ? nothingFalls(balance) : dropEnergy(Math.abs(load) / share / gravity, travel, gravity)),
     formula: 'E = F₀ h / q_F = (m g sin β − F_c) h',
     sources: [{ title: 'mechanics of a falling body' }],
     rank: 2,
@@ -29,6 +30,7 @@ export default [
     needs: { ...contactNeeds, load: 'drive.gravity-load', mass: 'axis.moved-mass', share: 'drive.load-share', lead: 'screw.lead' },
     optional: {
       ...bearingNeeds,
+      ...carriedForce,
       counterweight: 'counterbalance.mass',
       screwInertia: 'screw.inertia',
       rotorInertia: 'motor.rotor-inertia',
@@ -36,7 +38,7 @@ export default [
     },
     compute: (values) => {
       const { load, mass, share, lead, counterweight, screwInertia, rotorInertia, ratio } = values;
-      if (load === 0) return level;
+      if (load === 0) return nothingFalls(values.balance);
       return fallAcceleration({
         mass: (mass + (counterweight ?? 0)) * share,
         pull: Math.abs(load),

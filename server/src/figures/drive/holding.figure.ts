@@ -1,15 +1,13 @@
-import { HOLDING_FACTOR, torqueThroughReduction, type Holder, type Holding, type HoldingVerdict } from '../../mechanics/unpowered-holding.ts';
+import { HOLDING_FACTOR, torqueThroughReduction, type Holder, type Holding } from '../../mechanics/unpowered-holding.ts';
 import { figure, unable } from '../figure.ts';
 import { bearingNeeds } from '../screw/contact.ts';
+import { HOLDING_RANK, holdingHint, holdingInWords } from './holding-words.ts';
 import { holdingChoices, holdingNeeds, holdingOf, holdingOptions, plainCollarTorque } from './holding-situation.ts';
 
 const sources = [
   { title: 'Budynas and Nisbett, Shigley’s Mechanical Engineering Design', where: 'section 8-2, self-locking condition' },
   { title: `common practice, no published source: ${HOLDING_FACTOR} counts as holding` },
 ] as const;
-
-const RANK: Readonly<Record<HoldingVerdict, number>> = { drops: 0, 'may-creep': 1, holds: 2 };
-const word = (rank: number): string => (rank < 0.5 ? 'drops' : rank < 1.5 ? 'may creep' : 'holds');
 
 const HOLDERS: Readonly<Record<Holder, string>> = {
   thread: 'the friction of the thread holds',
@@ -28,24 +26,29 @@ function remark({ holder, holdsOnlyAtRest, vibrationCaveat }: Holding): string {
   return vibrationCaveat ? `${HOLDERS[holder]}; vibration can take it away` : HOLDERS[holder];
 }
 
+const brakeAtScrew = { id: 'drive.brake-at-screw', title: 'Brake torque at the screw', symbol: 'T_bs', quantity: 'torque', meaning: 'Torque that the brake of one drive holds, seen at its screw.', onlyWith: ['brake'], rank: 3 } as const;
+
 export default [
   figure({
-    id: 'drive.brake-at-screw',
-    title: 'Brake torque at the screw',
-    symbol: 'T_bs',
-    quantity: 'torque',
-    meaning: 'Torque that the brake of one drive holds, seen at its screw.',
+    ...brakeAtScrew,
     needs: { torque: 'brake.holding-torque' },
     optional: { ratio: 'drive.reduction-ratio', units: 'drive.units' },
     choices: { at: 'brake.at' },
     optionalChoices: { motors: 'drive.motors' },
-    onlyWith: ['brake'],
+    onlyWhere: { 'drive.transmission': ['screw'], 'brake.at': ['motor', 'screw', 'shaft'] },
     compute: ({ torque, ratio, units, at, motors }) =>
       // One motor for all units has one brake, and each screw gets its share.
       at === 'motor' ? torqueThroughReduction(torque, ratio ?? 1) / (motors === 'shared' ? (units ?? 1) : 1) : torque,
     formula: 'T_bs = T_b · i at the motor, T_b at the screw',
     sources: [{ title: 'power balance of the reduction; its friction is left out, the cautious side' }],
-    rank: 3,
+  }),
+  figure({
+    ...brakeAtScrew,
+    needs: { force: 'brake.holding-force', lead: 'screw.lead' },
+    onlyWhere: { 'drive.transmission': ['screw'], 'brake.at': ['rail'] },
+    compute: ({ force, lead }) => (force * lead) / (2 * Math.PI),
+    formula: 'T_bs = F_b l / 2π',
+    sources: [{ title: 'work balance over one turn; the thread is taken as free of friction' }],
   }),
   figure({
     id: 'drive.brake-factor',
@@ -83,17 +86,18 @@ export default [
     quantity: 'ratio',
     meaning: 'What the axis does when the motor has no current: it holds, may creep, or drops. The worst end of the friction decides.',
     needs: holdingNeeds,
-    optional: holdingOptions,
+    optional: { ...holdingOptions, balance: 'counterbalance.carried-force' },
     optionalChoices: holdingChoices,
     compute: (values) => {
       const holding = holdingOf(values);
-      return holding.holder === 'balance' ? unable(HOLDERS.balance) : { value: RANK[holding.verdict], note: remark(holding) };
+      // A counterbalance that carries just the weight may do so at one end of what is uncertain only: the others have their verdict.
+      return holding.holder === 'balance' && values.balance === undefined ? unable(HOLDERS.balance) : { value: HOLDING_RANK[holding.verdict], note: remark(holding) };
     },
     formula: 'holds: thread s ≥ 1.5, or brake ≥ 1.5 F₀ l/(2π); may creep: s ≥ 1, or η_i,r ≤ 0, or T_c + T_d + T_b ≥ F₀ d₂/2 · tan(λ − φ′); else drops',
     sources,
     rank: 1,
-    inWords: ({ nominal, low }) => (word(low) === word(nominal) ? word(nominal) : `${word(nominal)}; ${word(low)} at the worst end of what is uncertain`),
-    hint: ({ nominal, low }) => (word(low) === word(nominal) || low > 0 ? `off: ${word(low)}` : 'off: may drop'),
+    inWords: holdingInWords,
+    hint: holdingHint,
   }),
   figure({
     id: 'drive.holding-factor',

@@ -29,7 +29,10 @@ export default [
     optional: { counterbalance: 'counterbalance.carried-force' },
     compute: ({ mass, gravity, inclination, share, counterbalance }) => {
       // A level axis has no share of the weight; sin of an exact 0 is 0.
-      return (mass * gravity * Math.sin(inclination) - (counterbalance ?? 0)) * share;
+      const weight = mass * gravity * Math.sin(inclination);
+      const left = weight - (counterbalance ?? 0);
+      // A full balance leaves nothing, not what rounding leaves.
+      return Math.abs(left) < 1e-9 * Math.abs(weight) ? 0 : left * share;
     },
     formula: 'F₀ = q_F (m g sin β − F_c)',
     sources: [statics],

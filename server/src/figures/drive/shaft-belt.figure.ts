@@ -3,9 +3,22 @@ import { figure } from '../figure.ts';
 const onlyWhere = { 'drive.transmission': ['belt'] } as const;
 const balance = [{ title: 'work balance over one turn' }] as const;
 const needs = { travel: 'drive.travel-per-shaft-turn', efficiency: 'belt.efficiency' } as const;
+/** What the bearings of the idlers take, where it is written. */
+const optional = { idlerTorque: 'idlers.friction-torque', idlers: 'idlers.count', diameter: 'idlers.diameter' } as const;
 
-/** Torque at the shaft for a force along the axis, positive against the direction up, when the shaft drives. */
-const driven = (force: number, travel: number, efficiency: number): number => (force * travel) / (2 * Math.PI * (force > 0 ? efficiency : 1 / efficiency));
+interface Values {
+  readonly travel: number;
+  readonly efficiency: number;
+  readonly idlerTorque: number | undefined;
+  readonly idlers: number | undefined;
+  readonly diameter: number | undefined;
+}
+
+/** Torque at the shaft for a force along the axis, positive against the direction of motion; the idlers drag either way. */
+function driven(force: number, { travel, efficiency, idlerTorque = 0, idlers = 1, diameter }: Values): number {
+  const drag = diameter === undefined || !(diameter > 0) ? 0 : (idlers * idlerTorque * travel) / (Math.PI * diameter);
+  return (force * travel) / (2 * Math.PI * (force > 0 ? efficiency : 1 / efficiency)) + drag;
+}
 
 export default [
   figure({
@@ -30,8 +43,9 @@ export default [
     quantity: 'torque',
     meaning: 'Torque at one pulley while the axis moves up (or forward) at steady speed.',
     needs: { ...needs, force: 'drive.cruising-load' },
-    compute: ({ force, travel, efficiency }) => driven(force, travel, efficiency),
-    formula: 'T_w1 = F₁ p_w / (2π η_w)',
+    optional,
+    compute: ({ force, ...values }) => driven(force, values),
+    formula: 'T_w1 = F₁ p_w / (2π η_b) + n_i T_i p_w/(π d_i)',
     sources: balance,
     rank: 3,
   }),
@@ -43,8 +57,9 @@ export default [
     quantity: 'torque',
     meaning: 'Torque at one pulley while the axis speeds up in the direction up (or forward), without what turns itself.',
     needs: { ...needs, force: 'drive.lifting-load' },
-    compute: ({ force, travel, efficiency }) => driven(force, travel, efficiency),
-    formula: 'T_w2 = F₂ p_w / (2π η_w)',
+    optional,
+    compute: ({ force, ...values }) => driven(force, values),
+    formula: 'T_w2 = F₂ p_w / (2π η_b) + n_i T_i p_w/(π d_i)',
     sources: balance,
     rank: 3,
   }),
@@ -69,8 +84,9 @@ export default [
     quantity: 'torque',
     meaning: 'Torque at one pulley while the axis moves down at steady speed. Positive: it must be driven down. Negative: the load drives it.',
     needs: { ...needs, force: 'drive.lowering-load' },
-    compute: ({ force, travel, efficiency }) => driven(-force, travel, efficiency),
-    formula: 'T_w3 = −F₃ p_w η_w / 2π if the load drives, −F₃ p_w / (2π η_w) if the pulley does',
+    optional,
+    compute: ({ force, ...values }) => driven(-force, values),
+    formula: 'T_w3 = −F₃ p_w η_b / 2π if the load drives, −F₃ p_w / (2π η_b) if the pulley does; + n_i T_i p_w/(π d_i)',
     sources: balance,
     rank: 3,
   }),
@@ -80,10 +96,18 @@ export default [
     title: 'Inertia on the shaft',
     symbol: 'J_w',
     quantity: 'rotational-inertia',
-    meaning: 'Moment of inertia of what turns with one shaft. Coupling and reduction come on top.',
-    needs: { wheel: 'pulley.rotational-inertia' },
-    compute: ({ wheel }) => wheel,
-    formula: 'J_w = J_p',
+    meaning: 'Moment of inertia of what turns and runs with one shaft: pulley, idlers at their speed, and the mass of a belt that runs. Coupling and reduction come on top.',
+    needs: { wheel: 'pulley.rotational-inertia', travel: 'drive.travel-per-shaft-turn' },
+    optional: { idler: 'idlers.rotational-inertia', idlers: 'idlers.count', diameter: 'idlers.diameter', belt: 'belt.mass' },
+    optionalChoices: { arrangement: 'belt.arrangement' },
+    compute: ({ wheel, travel, idler = 0, idlers = 0, diameter, belt, arrangement }) => {
+      const round = diameter === undefined || !(diameter > 0) ? 0 : idlers * idler * (travel / (Math.PI * diameter)) ** 2;
+      // A belt between two anchors stands still.
+      const runs = arrangement === 'anchored-ends' ? 0 : (belt ?? 0) * (travel / (2 * Math.PI)) ** 2;
+      const value = wheel + round + runs;
+      return belt === undefined && arrangement !== 'anchored-ends' ? { value, note: 'without the belt, whose mass is not known here' } : value;
+    },
+    formula: 'J_w = J_p + n_i J_i (d_p/d_i)² + m_b d_p²/4',
     sources: [{ title: 'equal kinetic energy' }],
     rank: 3,
   }),
@@ -97,7 +121,7 @@ export default [
     meaning: 'Share of the work put into the shaft that moves the load.',
     needs: { efficiency: 'belt.efficiency' },
     compute: ({ efficiency }) => efficiency,
-    formula: 'η_w = η of the belt',
+    formula: 'η_w = η_b',
     sources: [{ title: 'the entry of the belt' }],
     rank: 3,
   }),

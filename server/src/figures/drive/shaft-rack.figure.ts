@@ -1,4 +1,6 @@
+import { travelPerPinionTurn } from '../../mechanics/rack-pinion.ts';
 import { figure } from '../figure.ts';
+import { canMesh, cannotMesh, meshNeeds, meshOf } from '../rack/mesh.ts';
 
 const onlyWhere = { 'drive.transmission': ['rack'] } as const;
 const balance = [{ title: 'work balance over one turn' }] as const;
@@ -16,8 +18,8 @@ export default [
     quantity: 'length',
     unit: 'mm',
     meaning: 'How far the axis moves in one turn of the pinion.',
-    needs: { module: 'rack.module', teeth: 'pinion.teeth', helix: 'rack.helix-angle' },
-    compute: ({ module, teeth, helix }) => (Math.PI * module * teeth) / Math.cos(helix),
+    needs: meshNeeds,
+    compute: (values) => (canMesh(values) ? travelPerPinionTurn(meshOf(values)) : cannotMesh),
     formula: 'p_w = π m_n z / cos β_z',
     sources: [{ title: 'kinematics' }],
     rank: 2,

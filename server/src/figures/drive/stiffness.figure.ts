@@ -7,7 +7,7 @@ const bars = { title: 'bars and springs in series; ISO 3408-4:2006', where: 'for
 const chainNeeds = { screw: 'screw.axial-stiffness', nut: 'nut.stiffness', lead: 'screw.lead' } as const;
 const chainOptional = {
   bearing: 'thrust-bearing.stiffness', twist: 'screw.torsion-along-axis', coupling: 'coupling.torsional-stiffness', pull: 'coupling.axial-stiffness',
-  magnetic: 'motor.magnetic-stiffness', ratio: 'drive.reduction-ratio', units: 'drive.units',
+  magnetic: 'motor.magnetic-stiffness', reduction: 'drive.reduction-stiffness', ratio: 'drive.reduction-ratio', units: 'drive.units',
 } as const;
 const chainChoices = { design: 'thrust-bearing.design' } as const;
 const chainMaybe = { motors: 'drive.motors' } as const;
@@ -18,12 +18,13 @@ type Chain = { readonly [alias in keyof typeof chainNeeds]: number } & { readonl
 };
 
 /** The links between the motor's field and the load, all seen along the axis. */
-function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, ratio = 1, units = 1, design, motors }: Chain): readonly StiffnessLink[] {
+function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, reduction, ratio = 1, units = 1, design, motors }: Chain): readonly StiffnessLink[] {
   const links: StiffnessLink[] = [{ name: 'the screw', stiffness: screw }, { name: 'the nut', stiffness: nut }];
   if (bearing !== undefined) links.push({ name: 'the thrust bearing', stiffness: bearing });
   else if (design === 'none' && pull !== undefined) links.push({ name: 'the coupling, which carries the thrust', stiffness: pull });
   if (twist !== undefined) links.push({ name: 'the twist of the screw', stiffness: twist });
   if (coupling !== undefined) links.push({ name: 'the twist of the coupling', stiffness: torsionAlongAxis(coupling, lead) });
+  if (reduction !== undefined) links.push({ name: 'the twist of the reduction', stiffness: torsionAlongAxis(reduction / shaftsPerMotor(motors, units), lead) });
   // A motor that turns several screws has the torque of all of them on its one spring.
   if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis((magnetic * ratio ** 2) / shaftsPerMotor(motors, units), lead) });
   return links;
@@ -74,7 +75,7 @@ export default [
     symbol: 'k',
     quantity: 'stiffness',
     unit: 'N/µm',
-    meaning: 'How stiffly one drive holds its load along the axis: screw, nut, thrust bearing, twist, coupling and the magnetic spring of the motor in series.',
+    meaning: 'How stiffly one drive holds its load along the axis: screw, nut, thrust bearing, twist, coupling, reduction and the magnetic spring of the motor in series.',
     needs: chainNeeds,
     optional: chainOptional,
     choices: chainChoices,
@@ -88,7 +89,7 @@ export default [
       const left = [...(magnetic === undefined ? ['motor'] : []), ...(bearing === undefined && pull === undefined ? ['thrust bearing'] : [])];
       return { value: chain.total, note: `of the give: ${shares.join(', ')}${left.length === 0 ? '' : `; without the ${left.join(' and the ')}, not known here`}` };
     },
-    formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + 1/(k_m i² (2π/l)² / n_s), n_s: screws that the motor turns',
+    formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + n_s/(k_i (2π/l)²) + n_s/(k_m i² (2π/l)²), n_s: screws that the motor turns',
     sources: [bars],
     rank: 2,
   }),
@@ -139,6 +140,8 @@ export default [
   }),
   figure({
     id: 'drive.axial-resonance',
+    // Belts have a figure of their own with rotor and idlers in it; without a stepper's field this is the lowest resonance of the axis already.
+    onlyWhere: { 'drive.transmission': ['screw', 'rack'], 'motor.kind': ['stepper'] },
     title: 'Axial resonance',
     symbol: 'f_r',
     quantity: 'frequency',

@@ -6,6 +6,7 @@ const definition = { title: 'root mean square of a sine' } as const;
 export default [
   figure({
     id: 'motor.peak-current',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Peak of the phase current',
     symbol: 'I_p',
     quantity: 'current',
@@ -43,7 +44,8 @@ export default [
   }),
   figure({
     id: 'motor.standing-torque',
-    title: 'Torque at rest at the set current',
+    onlyWhere: { 'motor.kind': ['stepper'] },
+    title: 'Greatest torque at rest',
     symbol: "T_H'",
     quantity: 'torque',
     meaning: 'Greatest torque of the motor at rest with the current as set; a peak setting equal to the rated current gives 71 % of the holding torque of the sheet.',

@@ -10,6 +10,7 @@ const steadyHeat = { title: 'steady heat balance; growth of copper resistance an
 export default [
   figure({
     id: 'motor.copper-loss',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Heat in the windings',
     symbol: 'P_Cu',
     quantity: 'power',
@@ -64,6 +65,7 @@ export default [
   }),
   figure({
     id: 'motor.hand-pushed-voltage',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Voltage when pushed by hand',
     symbol: 'e_h',
     quantity: 'voltage',

@@ -19,6 +19,7 @@ export default [
   }),
   figure({
     id: 'motor.step-rate',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Step rate',
     symbol: 'f_s',
     quantity: 'step-rate',

@@ -11,6 +11,7 @@ const oscillator = { title: 'oscillator on the magnetic spring (Acarnley, Steppi
 export default [
   figure({
     id: 'motor.rest-torque',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Torque with the rest current',
     symbol: 'T_r',
     quantity: 'torque',
@@ -35,19 +36,20 @@ export default [
   }),
   figure({
     id: 'motor.detent-at-screw',
-    title: 'Detent torque at one screw',
+    title: 'Detent torque at one shaft',
     symbol: 'T_d,s',
     quantity: 'torque',
-    meaning: 'Torque with which the unpowered motor resists being turned from the screw. A cogging torque, zero between detents: not a brake.',
+    meaning: 'Torque with which the unpowered motor resists being turned from the shaft of its screw, pulley or pinion. A cogging torque, zero between detents: not a brake.',
     needs: { detent: 'motor.detent-torque', ratio: 'drive.reduction-ratio', units: 'drive.units' },
     optionalChoices: { motors: 'drive.motors' },
     compute: ({ detent, ratio, units, motors }) => ({ value: (detent * ratio) / (motors === 'shared' ? units : 1), note: 'Detent torque is not a brake: vibration walks the load down.' }),
-    formula: 'T_d,s = T_d i, shared among the screws of one motor',
+    formula: 'T_d,s = T_d i, shared among the shafts of one motor',
     sources: [{ title: 'kinematics; losses of the reduction, which would help, are left out' }],
     rank: 3,
   }),
   figure({
     id: 'motor.incremental-torque',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Torque behind one microstep',
     symbol: 'T_µ',
     quantity: 'torque',
@@ -60,6 +62,7 @@ export default [
   }),
   figure({
     id: 'motor.microsteps-before-moving',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Microsteps before the load moves',
     symbol: 'm_µ',
     quantity: 'count',
@@ -75,6 +78,7 @@ export default [
   }),
   figure({
     id: 'motor.magnetic-stiffness',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Stiffness of the magnetic spring',
     symbol: 'k_m',
     quantity: 'torsional-stiffness',
@@ -131,6 +135,7 @@ export default [
   }),
   figure({
     id: 'motor.start-speed',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Start speed without a ramp',
     symbol: 'n_j',
     quantity: 'rotational-speed',

@@ -77,6 +77,7 @@ export default [
   }),
   figure({
     id: 'motor.curve-end',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'End of the given torque curve',
     symbol: 'n_k',
     quantity: 'rotational-speed',
@@ -95,6 +96,7 @@ export default [
   }),
   figure({
     id: 'motor.available-torque',
+    onlyWhere: { 'motor.kind': ['stepper'] },
     title: 'Torque available at full speed',
     symbol: 'T_a',
     quantity: 'torque',

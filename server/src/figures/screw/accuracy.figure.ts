@@ -108,6 +108,7 @@ export default [
   }),
   figure({
     id: 'drive.position-error',
+    onlyWhere: { 'drive.transmission': ['screw'] },
     title: 'Position error over the travel',
     symbol: 'e_Σ',
     quantity: 'length',

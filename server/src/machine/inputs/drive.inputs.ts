@@ -1,37 +1,8 @@
-import { usualReduction } from '../../catalogue/reductions.ts';
 import { reverseEfficiency } from '../../mechanics/reduction.ts';
-import { fallbacks, type Fallback, type Member } from '../input.ts';
+import { fallbacks, type Member } from '../input.ts';
 import type { Origin } from '../origin.ts';
+import { atEnds, fromStages, given, ratioOf, usualOf, type StageValue } from '../reduction-stages.ts';
 import { between, exactly, productOf, type Bounded } from '../values.ts';
-
-/** A value of one stage, and where it comes from. */
-interface StageValue {
-  readonly value: Bounded;
-  readonly origin: Origin;
-}
-
-const written = (member: Member, entry: string): Origin => ({ from: 'here', place: { uri: member.place.uri, path: [...member.place.path, entry] } });
-
-function ratioOf(stage: Member): StageValue | undefined {
-  const ratio = stage.number('ratio');
-  if (ratio) return ratio.low > 0 ? { value: ratio, origin: written(stage, 'ratio') } : undefined;
-  const driving = stage.number('driving-teeth');
-  const driven = stage.number('driven-teeth');
-  if (!driving || !driven || driving.nominal <= 0 || driven.nominal <= 0) return undefined;
-  return { value: exactly(driven.nominal / driving.nominal), origin: written(stage, 'driven-teeth') };
-}
-
-function usualOf(stage: Member, which: 'efficiency' | 'reverseEfficiency' | 'backlash', entry: string): StageValue | undefined {
-  const usual = usualReduction(stage.choice('kind') ?? '')?.[which];
-  if (!usual) return undefined;
-  const { low, nominal, high, source, weak } = usual;
-  return { value: { low, nominal, high }, origin: { from: 'handbook', source, weak, place: { uri: stage.place.uri, path: [...stage.place.path, entry] } } };
-}
-
-const given = (stage: Member, entry: string): StageValue | undefined => {
-  const value = stage.number(entry);
-  return value && { value, origin: written(stage, entry) };
-};
 
 const efficiencyOf = (stage: Member): StageValue | undefined => {
   const own = given(stage, 'efficiency');
@@ -48,33 +19,6 @@ function reverseOf(stage: Member): StageValue | undefined {
 }
 
 const backlashOf = (stage: Member): StageValue | undefined => given(stage, 'backlash') ?? usualOf(stage, 'backlash', 'backlash');
-
-const direct: Origin = { from: 'handbook', source: 'no reduction is described: the motor drives the screw directly', weak: false, place: undefined };
-
-/** Puts an input together from all stages; `none` without any; unknown while one of them cannot be read. */
-function fromStages(
-  none: number,
-  read: (stage: Member) => StageValue | undefined,
-  combine: (values: readonly Bounded[], ratios: readonly Bounded[]) => Bounded,
-  unit?: string,
-): NonNullable<Fallback['compose']> {
-  return (_read, lists) => {
-    const stages = lists.members('drive.reduction');
-    if (!stages || stages.length === 0) return { value: { type: 'number', ...exactly(none) }, origin: direct };
-    const ratios = stages.map(ratioOf);
-    const values = stages.map(read);
-    if (ratios.some((ratio) => !ratio) || values.some((value) => !value)) return undefined;
-    const known = values as readonly StageValue[];
-    const combined = combine(known.map(({ value }) => value), (ratios as readonly StageValue[]).map(({ value }) => value));
-    const parts = known.map(({ origin }, index) => ({ title: `stage ${stages[index]?.title ?? index + 1}`, origin }));
-    return { value: { type: 'number', ...combined, ...(unit === undefined ? {} : { unit }) }, origin: { from: 'several', parts } };
-  };
-}
-
-const atEnds = (of: (end: 'low' | 'nominal' | 'high') => number): Bounded => {
-  const [low, nominal, high] = [of('low'), of('nominal'), of('high')];
-  return between(Math.min(low, nominal), nominal, Math.max(high, nominal));
-};
 
 /** One locking stage locks the whole train. */
 const throughAll = (values: readonly number[]): number => (values.some((value) => value <= 0) ? Math.min(...values) : values.reduce((product, value) => product * value, 1));
@@ -103,7 +47,7 @@ export default fallbacks(
   },
   {
     input: 'drive.reduction-backlash',
-    title: 'Play of the reduction at the screw',
+    title: 'Play of the reduction at the shaft',
     symbol: 'b_i',
     quantity: 'angle',
     // A play is divided by the ratios of the stages after it, not by that of its own.
@@ -126,7 +70,7 @@ export default fallbacks(
   },
   {
     input: 'drive.reduction-torque-limit',
-    title: 'Torque limit of the reduction at the screw',
+    title: 'Torque limit of the reduction at the shaft',
     symbol: 'T_i,max',
     quantity: 'torque',
     compose: (_read, lists) => {

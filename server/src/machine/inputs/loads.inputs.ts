@@ -1,5 +1,6 @@
 import { fallbacks } from '../input.ts';
-import { between, exactly } from '../values.ts';
+import { usualGuideFriction } from '../guide-friction.ts';
+import { exactly } from '../values.ts';
 
 export default fallbacks(
   {
@@ -10,16 +11,6 @@ export default fallbacks(
   {
     input: 'guides.friction-force',
     symbol: 'F_g',
-    // Rolling guides with wipers 0.3 to 1 % of the load plus a few newtons of seal drag, sliding bushings up to 5 %: from memory.
-    handbook: (read) => {
-      const mass = read.number('axis.moved-mass');
-      if (!mass) return undefined;
-      const weight = mass.nominal * 9.80665;
-      return {
-        value: { type: 'number', ...between(0.003 * weight, 0.01 * weight + 3, 0.05 * weight + 10), unit: 'N' },
-        source: 'rolling and sliding guides, 0.3 to 5 % of the moved weight and up to 10 N of seal drag; common practice, no published source',
-        weak: true,
-      };
-    },
+    handbook: (read) => usualGuideFriction(read.number('axis.moved-mass')),
   },
 );

@@ -71,6 +71,8 @@ export default fallbacks(
     input: 'motor.rotor-inertia',
     symbol: 'J_m',
     handbook: (read) => {
+      // DC and brushless motors of a face are too unlike each other for a guess.
+      if (read.choice('motor.kind') !== 'stepper') return undefined;
       const flange = flangeOf(read);
       const holding = read.number('motor.holding-torque');
       const bySize = flange?.rotorInertia;

@@ -1,0 +1,61 @@
+import { figure } from '../figure.ts';
+
+const kinematics = { title: 'kinematics' } as const;
+const onlyWhere = { 'motor.kind': ['dc-motor', 'brushless'] } as const;
+
+export default [
+  figure({
+    id: 'axis.count-travel',
+    onlyWhere,
+    title: 'Travel of a count',
+    symbol: 'h_c',
+    quantity: 'length',
+    meaning: 'Travel from one count of the encoder to the next: the finest that the position is known. The controller swings by one or two of them.',
+    needs: { travel: 'axis.travel-per-turn', counts: 'motor.encoder-counts' },
+    compute: ({ travel, counts }) => travel / counts,
+    formula: 'h_c = p / z_e',
+    sources: [kinematics],
+    rank: 2,
+  }),
+  figure({
+    id: 'axis.counts-per-length',
+    onlyWhere,
+    title: 'Counts per millimetre',
+    symbol: 'z_c',
+    quantity: 'steps-per-length',
+    unit: 'steps/mm',
+    meaning: 'Counts of the encoder for a millimetre of travel: the figure for the settings of the controller.',
+    needs: { travel: 'axis.travel-per-turn', counts: 'motor.encoder-counts' },
+    compute: ({ travel, counts }) => counts / travel,
+    formula: 'z_c = z_e / p',
+    sources: [kinematics],
+    rank: 2,
+  }),
+  figure({
+    id: 'motor.count-rate',
+    onlyWhere,
+    title: 'Count rate',
+    symbol: 'f_c',
+    quantity: 'frequency',
+    meaning: 'Counts a second that the input of the controller must follow at the highest speed of the axis.',
+    needs: { speed: 'motor.speed', counts: 'motor.encoder-counts' },
+    compute: ({ speed, counts }) => (speed * counts) / (2 * Math.PI),
+    formula: 'f_c = n_m z_e',
+    sources: [kinematics],
+    rank: 3,
+  }),
+  figure({
+    id: 'axis.count-use',
+    onlyWhere,
+    title: 'Travel of a count over the resolution wanted',
+    symbol: 'u_c',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'How much of the resolution wanted one count of the encoder uses up.',
+    needs: { count: 'axis.count-travel', resolution: 'axis.resolution' },
+    compute: ({ count, resolution }) => count / resolution,
+    formula: 'u_c = h_c / r',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+];

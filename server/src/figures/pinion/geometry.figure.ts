@@ -1,0 +1,56 @@
+import { eccentricityError, leastTeethWithoutUndercut, pitchRadius } from '../../mechanics/rack-pinion.ts';
+import { figure } from '../figure.ts';
+import { canMesh, cannotMesh, gearBook, meshNeeds, meshOf } from '../rack/mesh.ts';
+
+export default [
+  figure({
+    id: 'pinion.pitch-diameter',
+    title: 'Pitch diameter',
+    symbol: 'd_p',
+    quantity: 'length',
+    unit: 'mm',
+    meaning: 'Diameter of the circle that rolls on the pitch line of the rack.',
+    needs: meshNeeds,
+    compute: (values) => (canMesh(values) ? 2 * pitchRadius(meshOf(values)) : cannotMesh),
+    formula: 'd_p = m_n z / cos β_z',
+    sources: [{ ...gearBook, where: 'sections 13-1 and 13-10' }],
+    rank: 2,
+  }),
+  figure({
+    id: 'pinion.least-teeth',
+    title: 'Fewest teeth without undercut',
+    symbol: 'z_min',
+    quantity: 'ratio',
+    meaning: 'Number of teeth from which the rack does not cut into the roots of the pinion.',
+    needs: { pressureAngle: 'rack.pressure-angle', helixAngle: 'rack.helix-angle' },
+    compute: ({ pressureAngle, helixAngle }) => (canMesh({ module: 1, teeth: 5, pressureAngle, helixAngle }) ? leastTeethWithoutUndercut(pressureAngle, helixAngle) : cannotMesh),
+    formula: 'z_min = 2 cos β_z / sin² α_t, tan α_t = tan α_z / cos β_z',
+    sources: [{ ...gearBook, where: 'section 13-7, equation (13-13)' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'pinion.teeth-over-least',
+    title: 'Teeth over the fewest without undercut',
+    symbol: 'z/z_min',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'Below 100 % the roots of the pinion are undercut, unless its profile is shifted; from five sixths this is slight.',
+    needs: { teeth: 'pinion.teeth', least: 'pinion.least-teeth' },
+    compute: ({ teeth, least }) => teeth / least,
+    formula: 'z / z_min',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'pinion.eccentricity-error',
+    title: 'Error of a pinion off its axis',
+    symbol: 'e_x',
+    quantity: 'length',
+    meaning: 'How far the axis strays to either side once for each turn of the pinion, because its pitch circle is off the axis of the shaft.',
+    needs: { ...meshNeeds, eccentricity: 'pinion.eccentricity' },
+    compute: ({ eccentricity, ...values }) => (canMesh(values) ? eccentricityError(meshOf(values), eccentricity) : cannotMesh),
+    formula: 'e_x = e_p / cos α_t',
+    sources: [{ title: 'path of the base circle along the line of action, derived' }],
+    rank: 3,
+  }),
+];

@@ -45,7 +45,7 @@ describe('a belt with power off', () => {
 
   it('a level belt has nothing to hold', () => {
     expect(evaluate('belt').result('drive.holding-verdict')).toMatchObject({ state: 'unable' });
-    expect(evaluate('belt').result('drive.broken-belt-verdict')).toMatchObject({ state: 'unable' });
+    expect(evaluate('belt').result('drive.broken-belt-verdict')).toEqual({ state: 'left-out' });
   });
 
   it('what is missing is named: without pulley there is no verdict', () => {

@@ -30,8 +30,8 @@ export default {
 
     await step('hovering the belt shows tension, strum and stiffness, with a plot over the travel', async () => {
       await workbench.hidePanel();
-      const [line, column] = placeOf('belt:');
-      const text = await workbench.hover(line, column + 1, { shows: /tension/i });
+      const [line, column] = placeOf('      belt:');
+      const text = await workbench.hover(line, column + 7, { shows: /tension/i });
       for (const word of [/tension/i, /strum/i, /stiffness/i, /strain/i]) assert.match(text, word);
       await shot('2-hover-belt');
       await workbench.scrollHover(0.5);

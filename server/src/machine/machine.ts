@@ -21,6 +21,8 @@ export type ReadingLog = Map<string, string | undefined>;
 /** Stands in a log for "which part lists there were": a name that was sought beyond the machine's own file may be found elsewhere when they change. */
 const LISTS = '\0lists';
 
+const ALIAS = /(?:^|[\s,[{:])\*[^\s,\]}]/;
+
 const logKey = (uri: string, path: EntryPath): string => `${uri}\n${path.join('\n')}`;
 
 /** A machine's description with the part lists that it uses, and what in it can be computed: its subjects. */
@@ -93,7 +95,10 @@ export class Machine {
   #textAt(uri: string, path: EntryPath): string | undefined {
     const document = this.#documents.get(uri);
     const node = nodeAt(document?.root, path);
-    return document && node ? document.text.slice(node.span.start, node.span.end) : node === null ? '' : undefined;
+    if (!document || !node) return node === null ? '' : undefined;
+    const text = document.text.slice(node.span.start, node.span.end);
+    // What an alias stands for is written elsewhere, and may change while the section reads the same.
+    return ALIAS.test(text) ? `${text}\0${document.text}` : text;
   }
 
   *#subjects(): Generator<Subject> {

@@ -14,9 +14,9 @@ export default check({
   ],
   // A rotor that is only guessed from its size may well be twice as large.
   milder: ({ isDefault }) => isDefault('motor.rotor-inertia'),
-  because: ['axis.moved-mass', 'screw.lead', 'motor.rotor-inertia'],
+  because: ['axis.moved-mass', 'screw.lead', 'pulley.teeth', 'motor.rotor-inertia'],
   message: ({ show, worst, limit, certain, isDefault }) =>
     `Motor ${certain ? 'moves' : 'may move'} ${multipleBeside(worst, limit)} the inertia of its rotor (${show('motor.reflected-inertia', 'high')} against ${
       isDefault('motor.rotor-inertia') ? 'an assumed ' : ''
-    }${show('motor.rotor-inertia', 'low')}): it swings after every change of speed. A reduction, a smaller lead or a larger rotor damps it.`,
+    }${show('motor.rotor-inertia', 'low')}): it swings after every change of speed. A reduction, less travel per turn or a larger rotor damps it.`,
 });

@@ -12,7 +12,7 @@ export default check({
     const [below, above] = [bounds('axis.layer-height-below')?.nominal, bounds('axis.layer-height-above')?.nominal];
     return above !== undefined && below !== above ? 'hint' : undefined;
   },
-  because: ['screw.lead', 'motor.step-angle'],
+  because: ['screw.lead', 'pulley.teeth', 'motor.step-angle'],
   message: ({ bounds, show }) => {
     const steps = Number((bounds('axis.layer-height-steps')?.nominal ?? Number.NaN).toPrecision(3));
     const above = show('axis.layer-height-above', 'nominal', 'axis.layer-height');

@@ -11,7 +11,7 @@ export default check({
     { at: 3, severity: 'error', basis: 'our threshold' },
     { at: 1, severity: 'warning', basis: 'follows from the mechanics' },
   ],
-  because: ['screw.lead', 'guides.friction-force', 'nut.friction', 'motor.step-error'],
+  because: ['screw.lead', 'pulley.teeth', 'guides.friction-force', 'nut.friction', 'motor.step-error'],
   message: ({ show, worst, certain }) =>
     `Motor alone ${certain ? 'uses' : 'may use'} ${timesOf(worst)} the accuracy: it rests within ${show('axis.motor-position-error', 'high', 'axis.accuracy')} of ${show('axis.accuracy', 'low')} wanted, dead band ${show('axis.dead-band', 'high', 'axis.accuracy')} from friction, the rest step error. Take a finer lead, less friction or more torque.`,
 });

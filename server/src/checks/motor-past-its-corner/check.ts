@@ -15,7 +15,7 @@ export default check({
   when: ({ bounds }) => bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= (bounds('motor.margin-wanted')?.nominal ?? 1.5),
   // With the margin kept it is worth knowing, and no fault.
   milder: ({ bounds }) => bounds('motor.torque-margin') !== undefined,
-  because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead'],
+  because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead', 'pulley.teeth'],
   message: ({ show, worst, certain }) =>
     `Motor ${certain ? 'turns' : 'may turn'} at ${timesOf(worst)} its corner speed (${show('motor.speed', 'high')}, corner ${show('motor.corner-speed', 'low')}): torque is down to about ${percent(1 / worst)} there. A higher supply voltage, a larger lead or a slower axis keeps it below.`,
 });

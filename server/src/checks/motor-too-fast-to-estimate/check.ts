@@ -13,7 +13,7 @@ export default check({
   ],
   // Where even the estimate stalls, that finding says so.
   when: ({ bounds, choice }) => choice('motor.kind') === 'stepper' && bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= 1,
-  because: ['screw.lead', 'drive.reduction-ratio'],
+  because: ['screw.lead', 'pulley.teeth', 'drive.reduction-ratio'],
   message: ({ show, severity }) =>
     `Motor turns at ${show('motor.speed', 'high')}: ${severity === 'warning' ? 'few stepping motors get there, and nothing but a measured curve can tell' : 'losses that the estimate leaves out begin to count'}. Take a larger lead or a smaller reduction, or give measured torque points.`,
 });

@@ -8,7 +8,7 @@ export default check({
   figure: 'axis.smallest-real-move',
   bad: 'above',
   limits: [{ at: 'axis.resolution', severity: 'warning', basis: 'follows from the mechanics', source: { title: 'sinusoidal static torque curve (Acarnley, Stepping Motors)', where: 'chapter 3' } }],
-  because: ['controller.microsteps', 'guides.friction-force', 'nut.friction', 'screw.lead'],
+  because: ['controller.microsteps', 'guides.friction-force', 'nut.friction', 'screw.lead', 'pulley.teeth'],
   message: ({ show, bounds, certain }) =>
     (bounds('motor.microsteps-before-moving')?.high ?? 1) <= 1
       ? `Smallest move is one microstep, ${show('axis.microstep-travel', 'nominal', 'axis.resolution')}, more than the ${show('axis.resolution', 'low')} wanted: finer moves cannot be commanded. Take more microsteps or a finer lead.`

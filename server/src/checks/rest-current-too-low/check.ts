@@ -13,12 +13,12 @@ export default check({
   ],
   concernsPeople: true,
   cautions: ['gravity-load'],
-  because: ['axis.moved-mass', 'motor.holding-torque', 'drive.current-setting', 'screw.lead'],
+  because: ['axis.moved-mass', 'motor.holding-torque', 'drive.current-setting', 'screw.lead', 'pulley.teeth'],
   message: ({ worst, certain, isDefault, bounds }) => {
     const [has, needs] = sideBySide(bounds('motor.rest-torque')?.low ?? 0, bounds('motor.holding-torque-needed')?.high ?? 0, 'torque');
     const fate = worst >= 1 ? 'a knock can make it fall' : certain ? 'it falls' : 'it may fall';
     return `Motor at rest ${certain ? 'holds' : 'may hold only'} ${timesOf(worst)} the load, where 150 % is usual: ${fate} with power on. It keeps ${has} against ${needs}${
       isDefault('drive.rest-current') ? ' (half current assumed)' : ''
-    }. Raise the rest current, or hold it by a brake or a locking thread.`;
+    }. Raise the rest current, or gear the motor down.`;
   },
 });

@@ -12,9 +12,9 @@ export default check({
     { at: 0.8, severity: 'warning', basis: 'our threshold' },
     { at: 0.5, severity: 'information', basis: 'our threshold' },
   ],
-  because: ['controller.step-rate', 'controller.microsteps', 'screw.lead'],
+  because: ['controller.step-rate', 'controller.microsteps', 'screw.lead', 'pulley.teeth'],
   message: ({ show, worst, severity }) =>
     `Axis needs ${show('motor.step-rate', 'high', 'controller.step-rate')}, ${timesOf(worst)} the ${show('controller.step-rate', 'low')} that the controller sends: ${
       severity === 'error' ? 'it cannot reach this speed' : 'little is left for several motors at once'
-    }. Fewer microsteps, a larger lead or a slower axis bring it down.`,
+    }. Fewer microsteps, more travel per turn or a slower axis bring it down.`,
 });

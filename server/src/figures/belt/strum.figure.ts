@@ -30,7 +30,7 @@ export default [
   figure({
     ...common,
     id: 'belt.strum-frequency-near',
-    title: 'Note of the belt, carriage at the near end',
+    title: 'Strum frequency, carriage at the near end',
     symbol: 'f_1',
     meaning: `Frequency of the stretch from the carriage to the far idler (or far anchor) when it is plucked, the carriage held at the end next to the motor (or near anchor), ${asSet}.`,
     compute: ({ distance, nearest, ...values }) => strum(values, distance - nearest),
@@ -41,7 +41,7 @@ export default [
   figure({
     ...common,
     id: 'belt.strum-frequency-far',
-    title: 'Note of the belt, carriage at the far end',
+    title: 'Strum frequency, carriage at the far end',
     symbol: 'f_2',
     meaning: `Frequency of the stretch from the driving pulley (or near anchor) to the carriage when it is plucked, the carriage held at the far end, ${asSet}.`,
     compute: ({ nearest, travel, ...values }) => strum(values, nearest + travel),

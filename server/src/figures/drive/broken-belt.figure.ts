@@ -3,7 +3,8 @@ import { dropEnergy, fallFromRest } from '../../mechanics/unpowered-holding.ts';
 import { figure, unable } from '../figure.ts';
 import { carriedForce, nothingFalls } from './at-rest.ts';
 
-const onlyWhere = { 'drive.transmission': ['belt'] } as const;
+// On a level axis nothing falls, and there is nothing to tell.
+const onlyWhere = { 'drive.transmission': ['belt'], 'axis.pull': ['pulled'] } as const;
 const statics = { title: 'statics; a broken belt cuts off motor, detent, reduction and any brake that does not grip the rail' } as const;
 
 const RANK: Readonly<Record<AfterBreak['verdict'], number>> = { falls: 0, held: 1, rests: 2 };
@@ -57,7 +58,7 @@ export default [
   }),
   figure({
     id: 'belt.pull-after-break',
-    onlyWhere: { 'drive.transmission': ['belt'] },
+    onlyWhere,
     title: 'Pull of a belt when another breaks',
     symbol: 'F_bb',
     quantity: 'force',

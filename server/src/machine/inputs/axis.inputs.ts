@@ -13,6 +13,16 @@ function inclinationOf(direction: string): Bounded | undefined {
 
 export default fallbacks(
   {
+    input: 'axis.pull',
+    title: 'Whether gravity pulls along the axis',
+    symbol: '',
+    compose: (read) => {
+      const inclination = read.number('axis.inclination');
+      const origin = read.origin('axis.inclination');
+      return inclination && origin ? { value: { type: 'choice', text: inclination.low === 0 && inclination.high === 0 ? 'level' : 'pulled' }, origin } : undefined;
+    },
+  },
+  {
     input: 'axis.inclination',
     title: 'Inclination above horizontal',
     symbol: 'β',

@@ -27,7 +27,7 @@ export default {
     const hovers = [
       ['the layout tells of moves along both axes at once', ['layout:'], [/diagonal/i, /path/i], '2-layout'],
       ['the belt that both share', ['belt:'], [/tension/i, /stiffness/i], '3-belt'],
-      ['the axis that rides', ['across:'], [/resonance/i, /margin/i, /move/i], '4-axis'],
+      ['the axis that rides', ['across:'], [/resonance/i, /margin/i, /full travel/i], '4-axis'],
       ['the rack', ['rack:'], [/error|play/i], '5-rack'],
       ['the pinion', ['pinion:'], [/stress/i, /pitch/i], '6-pinion'],
       ['the brushless motor', ['feed-motor', 'feed:'], [/continuous|RMS/i, /margin/i], '7-brushless'],

@@ -15,7 +15,7 @@ export interface Element {
 }
 
 /** What surrounds the elements, and has its say in their figures instead of figures of its own. */
-const SURROUNDINGS: ReadonlySet<string> = new Set(['machine', 'conditions', 'controller', 'supply', 'motion', 'guides']);
+const SURROUNDINGS: ReadonlySet<string> = new Set(['machine', 'conditions', 'controller', 'supply', 'motion', 'guides', 'partner', 'partner-motion', 'partner-guides', 'carried']);
 
 /** The elements whose key, name or description stands at a place; several where drives share a part. Chosen drives first. */
 export function elementsAt(snapshot: Snapshot, place: Place): readonly Element[] {

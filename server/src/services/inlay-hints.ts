@@ -57,8 +57,17 @@ export function inlayHints(snapshot: Snapshot, range?: Span, kept?: KeptHints): 
   return [...byLine].sort(([a], [b]) => a - b).map(([line, shown]) => hintOf(shown, endOfLine(snapshot, line)));
 }
 
+/** What one figure says at the end of a line, and how much of its limit it uses. */
+interface Part {
+  readonly id: string;
+  readonly text: string;
+  readonly used: number;
+}
+
 interface Shown {
   readonly text: string;
+  /** Of which the text is joined; empty for one that is kept. */
+  readonly parts: readonly Part[];
   readonly figures: readonly Figure[];
   readonly evaluation: Evaluation;
 }
@@ -78,10 +87,10 @@ function shownFor(scope: ScopeRow, place: Place, evaluation: Evaluation, snapsho
   if (text !== '') {
     if (kept && kept.size >= MOST_KEPT) kept.clear();
     kept?.set(key, text);
-    return { text, figures: speaking.map(({ figure }) => figure), evaluation };
+    return { text, parts: speaking.map(({ figure, text: part = '', used }) => ({ id: figure.id, text: part, used })), figures: speaking.map(({ figure }) => figure), evaluation };
   }
   const before = kept?.get(key);
-  if (before !== undefined && isBeingTyped(evaluation, snapshot)) return { text: before, figures: [], evaluation };
+  if (before !== undefined && isBeingTyped(evaluation, snapshot)) return { text: before, parts: [], figures: [], evaluation };
   kept?.delete(key);
   return undefined;
 }
@@ -112,10 +121,22 @@ function joined(texts: readonly string[]): string {
   return line;
 }
 
+/** Of elements that share a line, as two axes do that share their drive, the worse one speaks for a figure. */
+function worstOfEach(shown: readonly Shown[]): readonly string[] {
+  const texts = new Map<string, { readonly text: string; readonly used: number }>();
+  for (const { text, parts } of shown) {
+    for (const part of parts.length === 0 ? [{ id: text, text, used: 0 }] : parts) {
+      const known = texts.get(part.id);
+      if (!known || part.used > known.used) texts.set(part.id, part);
+    }
+  }
+  return [...new Set([...texts.values()].map(({ text }) => text))];
+}
+
 function hintOf(shown: readonly Shown[], offset: number): InlayHint {
   return {
     offset,
-    text: joined(shown.map(({ text }) => text)),
+    text: joined(worstOfEach(shown)),
     tooltip: () => {
       const figures = shown.flatMap(({ figures: list, evaluation }) => list.map((figure) => figureMarkdown(evaluation, figure, 0)));
       return figures.length === 0 ? 'As it was before the value that is being typed.' : blocks(...figures);

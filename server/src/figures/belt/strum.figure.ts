@@ -11,15 +11,12 @@ interface Spans {
   readonly tension: number;
   readonly density: number;
   readonly width: number;
-  readonly role: string | undefined;
 }
 
-const common = { quantity: 'frequency', unit: 'Hz', needs, optionalChoices: { role: 'layout.role' }, sources } as const;
-const CROSSED = 'crossed belts have more stretches than are described here: pluck one whose length you measure';
+const common = { quantity: 'frequency', unit: 'Hz', needs, onlyWhere: { 'belt.run': ['open'] }, sources } as const;
 const asSet = 'with the tension as set, the load taken off it';
 
-function strum({ tension, density, width, role }: Spans, length: number): Computed {
-  if (role !== undefined) return unable(CROSSED);
+function strum({ tension, density, width }: Spans, length: number): Computed {
   if (!(length > 0)) return unable('there is no such stretch of belt: the travel reaches beyond it');
   const value = stringFrequency(length, tension, density);
   const note = `${inMillimetres(length)} of belt swing`;
@@ -31,10 +28,10 @@ export default [
     ...common,
     id: 'belt.strum-frequency-near',
     title: 'Strum frequency, carriage at the near end',
-    symbol: 'f_1',
+    symbol: 'f_b1',
     meaning: `Frequency of the stretch from the carriage to the far idler (or far anchor) when it is plucked, the carriage held at the end next to the motor (or near anchor), ${asSet}.`,
     compute: ({ distance, nearest, ...values }) => strum(values, distance - nearest),
-    formula: "f₁ = √(T₀/m') / (2 (C − x₀))",
+    formula: "f_b1 = √(T₀/m') / (2 (C − x₀))",
     rank: 1,
     hint: ({ nominal }) => `pluck ${nominal < 9.95 ? nominal.toPrecision(2) : Math.round(nominal)} Hz`,
   }),
@@ -42,64 +39,64 @@ export default [
     ...common,
     id: 'belt.strum-frequency-far',
     title: 'Strum frequency, carriage at the far end',
-    symbol: 'f_2',
+    symbol: 'f_b2',
     meaning: `Frequency of the stretch from the driving pulley (or near anchor) to the carriage when it is plucked, the carriage held at the far end, ${asSet}.`,
     compute: ({ nearest, travel, ...values }) => strum(values, nearest + travel),
-    formula: "f₂ = √(T₀/m') / (2 (x₀ + s))",
+    formula: "f_b2 = √(T₀/m') / (2 (x₀ + s))",
     rank: 2,
   }),
   figure({
     ...common,
     id: 'belt.strum-frequency-near-short',
-    title: 'Note of the short stretch, carriage at the near end',
-    symbol: 'f_3',
+    title: 'Strum frequency of the short stretch, carriage at the near end',
+    symbol: 'f_b3',
     meaning: `Frequency of the stretch from the driving pulley (or near anchor) to the carriage, the carriage held at the near end, ${asSet}.`,
     compute: ({ nearest, ...values }) => strum(values, nearest),
-    formula: "f₃ = √(T₀/m') / (2 x₀)",
+    formula: "f_b3 = √(T₀/m') / (2 x₀)",
     rank: 3,
   }),
   figure({
     ...common,
     id: 'belt.strum-frequency-far-short',
-    title: 'Note of the short stretch, carriage at the far end',
-    symbol: 'f_4',
+    title: 'Strum frequency of the short stretch, carriage at the far end',
+    symbol: 'f_b4',
     meaning: `Frequency of the stretch from the carriage to the far idler (or far anchor), the carriage held at the far end, ${asSet}.`,
     compute: ({ distance, nearest, travel, ...values }) => strum(values, distance - nearest - travel),
-    formula: "f₄ = √(T₀/m') / (2 (C − x₀ − s))",
+    formula: "f_b4 = √(T₀/m') / (2 (C − x₀ − s))",
     rank: 3,
   }),
   figure({
     ...common,
     id: 'belt.strum-frequency-return',
-    title: 'Note of the run without the carriage',
-    symbol: 'f_5',
+    title: 'Strum frequency of the run without the carriage',
+    symbol: 'f_b5',
     meaning: `Frequency of the free run between driving pulley and far idler, wherever the carriage stands, ${asSet}.`,
     needs: { tension: 'belt.tension', density: 'belt.mass-per-length', width: 'belt.width', distance: 'belt.center-distance' },
-    onlyWhere: { 'belt.arrangement': ['loop'] },
+    onlyWhere: { 'belt.run': ['open'], 'belt.arrangement': ['loop'] },
     compute: ({ distance, ...values }) => strum(values, distance),
-    formula: "f₅ = √(T₀/m') / (2 C)",
+    formula: "f_b5 = √(T₀/m') / (2 C)",
     rank: 3,
   }),
   figure({
     ...common,
     id: 'belt.strum-frequency-least',
-    title: 'Lowest note to set',
-    symbol: 'f_min',
-    meaning: 'Note of the longer stretch, carriage at the near end, at the tension that is needed at least.',
+    title: 'Lowest strum frequency to set',
+    symbol: 'f_b,min',
+    meaning: 'Strum frequency of the longer stretch, carriage at the near end, at the tension that is needed at least.',
     needs: { ...needs, tension: 'belt.tension-needed' },
     compute: ({ distance, nearest, ...values }) => strum(values, distance - nearest),
-    formula: "f_min = √(T_min/m') / (2 (C − x₀))",
+    formula: "f_b,min = √(T_min/m') / (2 (C − x₀))",
     rank: 3,
   }),
   figure({
     ...common,
     id: 'belt.strum-frequency-most',
-    title: 'Highest note to set',
-    symbol: 'f_max',
-    meaning: 'Note of the longer stretch, carriage at the near end, at the highest tension to set.',
+    title: 'Highest strum frequency to set',
+    symbol: 'f_b,max',
+    meaning: 'Strum frequency of the longer stretch, carriage at the near end, at the highest tension to set.',
     needs: { ...needs, tension: 'belt.tension-highest' },
     compute: ({ distance, nearest, ...values }) => strum(values, distance - nearest),
-    formula: "f_max = √(T₀,max/m') / (2 (C − x₀))",
+    formula: "f_b,max = √(T₀,max/m') / (2 (C − x₀))",
     rank: 3,
   }),
   figure({
@@ -112,8 +109,7 @@ export default [
     choices: { arrangement: 'belt.arrangement' },
     optionalChoices: { role: 'layout.role' },
     compute: ({ width, distance, nearest, travel, arrangement, role }) => {
-      if (role !== undefined) return unable(CROSSED);
-      return Math.max(distance - nearest, nearest + travel, arrangement === 'loop' ? distance : 0) / width;
+          return Math.max(distance - nearest, nearest + travel, arrangement === 'loop' ? distance : 0) / width;
     },
     formula: 'max(C, C − x₀, x₀ + s) / b',
     sources: [long],

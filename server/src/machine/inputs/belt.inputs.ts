@@ -55,6 +55,16 @@ function teethOf(input: string, title: string, symbol: string, which: 'least' | 
 
 export default fallbacks(
   {
+    input: 'belt.run',
+    title: 'How the belt runs',
+    symbol: '',
+    // Crossed belts have more stretches than are described.
+    compose: (read) => ({
+      value: { type: 'choice', text: read.choice('layout.role') === undefined ? 'open' : 'crossed' },
+      origin: { from: 'handbook', source: 'crossed in a layout of crossed belts, else open', weak: false, place: undefined },
+    }),
+  },
+  {
     input: 'belt.pitch',
     symbol: 'p_b',
     standard: (read) => {

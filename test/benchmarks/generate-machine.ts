@@ -23,7 +23,36 @@ supplies:
   main: { kind: extra-low-voltage, voltage: 24 V, current: 14 A }
 `.split('\n').slice(0, -1);
 
-/** Lines of one axis and its drive; index makes its names unique. */
+type Pick = <T>(choices: readonly [T, ...T[]]) => T;
+type Between = (low: number, high: number) => number;
+
+const screwLines = (travel: number, pick: Pick, between: Between): string[] => [
+  '      coupling: { form: jaw, bores: [5 mm, 8 mm] }',
+  '      screw:',
+  `        size: ${pick(['Tr8x8(P2)', 'Tr8x2', 'Tr10x2', 'Tr12x3', 'Tr16x4'])}`,
+  `        end-supports: ${pick(['fixed-free', 'fixed-supported', 'supported-supported'])}`,
+  `        unsupported-length: ${travel + between(20, 60)} mm`,
+  '      nut:',
+  `        material: ${pick(['bronze', 'brass', 'pom'])}`,
+  `        length: ${between(12, 25)} mm`,
+  '        lubrication: grease',
+  `        friction: 0.12 ± 0.03`,
+];
+
+/** As many lines as of a screw. */
+const beltLines = (travel: number, pick: Pick, between: Between): string[] => [
+  `      current-setting: ${pick(['1', '1.2', '1.5'])} A`,
+  '      belt:',
+  `        profile: ${pick(['T5', 'AT3', 'AT5'])}`,
+  `        width: ${pick([10, 16])} mm`,
+  `        center-distance: ${travel + between(120, 200)} mm`,
+  '        nearest-distance: 60 mm',
+  `        tension: ${between(20, 120)} N`,
+  `      pulley: { teeth: ${between(14, 30)} }`,
+  '      idlers: { teeth: 20 }',
+];
+
+/** Lines of one axis and its drive, every third on a belt; index makes its names unique. */
 function axisLines(index: number, random: () => number): string[] {
   const pick = <T>(choices: readonly [T, ...T[]]): T => choices[Math.floor(random() * choices.length)] ?? choices[0];
   const between = (low: number, high: number): number => Math.round(low + random() * (high - low));
@@ -42,16 +71,7 @@ function axisLines(index: number, random: () => number): string[] {
     `      units: ${pick([1, 2, 3])}`,
     `      motor: motor-${index}`,
     '      supply: main',
-    '      coupling: { form: jaw, bores: [5 mm, 8 mm] }',
-    '      screw:',
-    `        size: ${pick(['Tr8x8(P2)', 'Tr8x2', 'Tr10x2', 'Tr12x3', 'Tr16x4'])}`,
-    `        end-supports: ${pick(['fixed-free', 'fixed-supported', 'supported-supported'])}`,
-    `        unsupported-length: ${travel + between(20, 60)} mm`,
-    '      nut:',
-    `        material: ${pick(['bronze', 'brass', 'pom'])}`,
-    `        length: ${between(12, 25)} mm`,
-    '        lubrication: grease',
-    `        friction: 0.12 ± 0.03`,
+    ...(index % 3 === 0 ? beltLines(travel, pick, between) : screwLines(travel, pick, between)),
   ];
 }
 

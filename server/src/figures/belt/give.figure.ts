@@ -24,7 +24,7 @@ function worstGive(values: Values): { readonly at: number; readonly give: number
   return places.map((at) => ({ at, give: giveAt(values, at) })).reduce((worst, each) => (each.give > worst.give ? each : worst));
 }
 
-const millimetres = (length: number): string => `${(length * 1000).toPrecision(2)} mm`;
+const millimetres = (length: number): string => `${Number((length * 1000).toPrecision(2))} mm`;
 
 export default [
   figure({

@@ -107,10 +107,8 @@ export default [
     meaning: 'Longest straight stretch of the belt over its width: from 15 on it swings as a string, and its note tells the tension.',
     needs: { width: 'belt.width', distance: 'belt.center-distance', nearest: 'belt.nearest-distance', travel: 'axis.travel', tension: 'belt.tension' },
     choices: { arrangement: 'belt.arrangement' },
-    optionalChoices: { role: 'layout.role' },
-    compute: ({ width, distance, nearest, travel, arrangement, role }) => {
-          return Math.max(distance - nearest, nearest + travel, arrangement === 'loop' ? distance : 0) / width;
-    },
+    onlyWhere: { 'belt.run': ['open'] },
+    compute: ({ width, distance, nearest, travel, arrangement }) => Math.max(distance - nearest, nearest + travel, arrangement === 'loop' ? distance : 0) / width,
     formula: 'max(C, C − x₀, x₀ + s) / b',
     sources: [long],
     rank: 3,

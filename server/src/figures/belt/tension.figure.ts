@@ -82,6 +82,7 @@ export default [
     needs: {},
     optional: { written: 'belt.tension-limit', specificStiffness: 'belt.specific-stiffness', breakingForce: 'belt.breaking-force' },
     compute: (limits) => {
+      if (Object.values(limits).some((limit) => limit !== undefined && limit <= 0)) return unable('a limit, the stiffness or the breaking force of the belt is 0');
       const allowed = tensionAllowed(limits);
       if (!allowed) return unable('neither a limit nor stiffness or breaking force of the belt is known');
       const by = { written: 'the limit given for it', strain: '0.4 % strain decides', breaking: 'a quarter of the breaking force decides' } as const;
@@ -114,6 +115,7 @@ export default [
     meaning: 'Strain of the pulling span at the largest force over the 0.4 % at which data pages of steel-cord belts draw the line.',
     needs: { tight: 'belt.tight-tension', specific: 'belt.specific-stiffness' },
     compute: ({ tight, specific }) => {
+      if (!(specific > 0)) return unable('the stiffness of the belt is 0');
       const strain = beltStrain(tight, specific);
       return { value: strain / STRAIN_ALLOWED, note: `strain ${(strain * 100).toPrecision(2)} %` };
     },
@@ -142,7 +144,7 @@ export default [
     unit: 'N',
     meaning: 'Tension above which the belt may tear before long.',
     needs: { breaking: 'belt.breaking-force' },
-    compute: ({ breaking }) => breaking / 2,
+    compute: ({ breaking }) => (breaking > 0 ? breaking / 2 : unable('the breaking force of the belt is 0')),
     formula: 'F_B / 2',
     sources: [{ title: 'our threshold: twice what data pages allow' }],
     rank: 3,

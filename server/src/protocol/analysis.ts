@@ -5,7 +5,7 @@
 export { completionsAt, figuresOfCompletion, withoutTabStops } from '../services/completion.ts';
 export { elementsAt } from '../services/elements.ts';
 export { standingOf } from '../services/element-checks.ts';
-export { fixAll, fixesAt } from '../services/fixes.ts';
+export { fixAll, fixesAt, searchFixes } from '../services/fixes.ts';
 export { hoverAt } from '../services/hover.ts';
 export { inlayHints } from '../services/inlay-hints.ts';
 export { definitionAt, documentLinks, referencesAt } from '../services/links.ts';

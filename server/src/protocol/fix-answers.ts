@@ -45,9 +45,12 @@ export function answerFixes(desk: Desk): void {
   });
 }
 
+/** Milliseconds of work on fixes before others have their turn. */
+const LONGEST_STRETCH = 10;
+
 /**
- * The fixes of the findings that the person sees there; of what is not shown, none. Proving a cure takes some time, so others have their
- * turn between one finding and the next.
+ * The fixes of the findings that the person sees there; of what is not shown, none. Proving cures takes some time, so it is done in short
+ * stretches between which others have their turn.
  */
 async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly unknown[], token: CancellationToken): Promise<readonly CodeAction[]> {
   const { client } = desk;
@@ -60,8 +63,16 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
     const range = rangeOf(snapshot.document.lines, diagnostic.span);
     const told = shown.find((candidate) => codeIn(candidate) === diagnostic.code && sameStart(rangeIn(fieldsOf(candidate)['range']), range));
     if (told === undefined) continue;
-    await turn();
-    if (token.isCancellationRequested || document.revision !== revision) return [];
+    // Every few steps others have their turn; what was asked for meanwhile may make the rest needless.
+    let since = -Infinity;
+    for (const search = analysis.searchFixes(snapshot, diagnostic); ; ) {
+      if (performance.now() - since > LONGEST_STRETCH) {
+        await turn();
+        if (token.isCancellationRequested || document.revision !== revision) return [];
+        since = performance.now();
+      }
+      if (search.next().done === true) break;
+    }
     const fixes = analysis.fixesAt(snapshot, diagnostic.span, kinds).filter((fix) => fix.diagnostic === diagnostic);
     actions.push(...fixes.map((fix) => actionOf(fix, told as Message, asked, desk))); // the finding is given back as it came
   }

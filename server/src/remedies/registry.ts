@@ -41,10 +41,17 @@ interface Plan {
 
 /** The cures of a finding that hold, the gentlest first: each was carried out in memory and analysed. */
 export function remediesFor(finding: Finding, documents: DocumentSet, analysis: Analysis, remedies: readonly Remedy[] = allRemedies()): readonly Proven[] {
+  const search = searchFor(finding, documents, analysis, remedies);
+  for (;;) {
+    const step = search.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** The same search in steps of a few milliseconds, so that whoever runs it can see to other things in between, or give it up. */
+export function* searchFor(finding: Finding, documents: DocumentSet, analysis: Analysis, remedies: readonly Remedy[] = allRemedies()): Generator<void, readonly Proven[], void> {
   const before = evaluationOf(analysis, finding.subject);
-  if (!before) return [];
-  const search = new Search(finding, before, documents, analysis, remedies);
-  return search.run();
+  return before ? yield* new Search(finding, before, documents, analysis, remedies).run() : [];
 }
 
 class Search {
@@ -62,26 +69,27 @@ class Search {
     readonly remedies: readonly Remedy[],
   ) {}
 
-  run(): readonly Proven[] {
+  *run(): Generator<void, readonly Proven[], void> {
     const fitting = this.remedies.filter((remedy) => remedy.cures.includes(this.finding.check));
     for (const remedy of fitting) {
       if (this.#proven.length >= MOST_OFFERED) break;
-      if (!remedy.lastResort) this.#singly(remedy);
+      if (!remedy.lastResort) yield* this.#singly(remedy);
     }
-    if (this.#proven.length === 0 && severityRank(this.finding.severity) <= severityRank('warning')) this.#together();
+    if (this.#proven.length === 0 && severityRank(this.finding.severity) <= severityRank('warning')) yield* this.#together();
     for (const remedy of fitting) {
-      if (remedy.lastResort && this.#proven.length === 0) this.#singly(remedy);
+      if (remedy.lastResort && this.#proven.length === 0) yield* this.#singly(remedy);
     }
     return this.#proven.sort((a, b) => a.cost - b.cost).slice(0, MOST_OFFERED);
   }
 
   /** Tries what one remedy proposes. A value that brings a new finding is looked for again, with that finding's check watched. */
-  #singly(remedy: Remedy): void {
+  *#singly(remedy: Remedy): Generator<void, void, void> {
     const watched = new Set<string>();
     const known = this.analysis.findings.filter((other) => other.subject === this.finding.subject);
     for (let round = 0; round < MOST_ROUNDS; round++) {
       const size = watched.size;
       for (const proposal of remedy.propose(contextOf(this.finding, this.before, known, watched, this.#tried))) {
+        yield;
         const plan = this.#try([{ remedy, proposal }]);
         if (!plan) continue;
         this.#open.push(plan);
@@ -92,17 +100,17 @@ class Search {
   }
 
   /** Cures that bring a new finding, each put together with a cure of that finding. */
-  #together(): void {
+  *#together(): Generator<void, void, void> {
     let open = this.#open.filter(({ trial }) => trial.cured && !trial.spoiled).sort((a, b) => a.trial.fresh.length - b.trial.fresh.length || costOf(a) - costOf(b));
     for (let count = 2; count <= MOST_TOGETHER && open.length > 0; count++) {
       const next: Plan[] = [];
-      for (const plan of open.slice(0, MOST_BUILT_UPON)) next.push(...this.#extended(plan));
+      for (const plan of open.slice(0, MOST_BUILT_UPON)) next.push(...(yield* this.#extended(plan)));
       if (this.#proven.length >= ENOUGH_TOGETHER) return;
       open = next.sort((a, b) => a.trial.fresh.length - b.trial.fresh.length || costOf(a) - costOf(b));
     }
   }
 
-  #extended({ steps, trial }: Plan): readonly Plan[] {
+  *#extended({ steps, trial }: Plan): Generator<void, readonly Plan[], void> {
     const [fresh] = trial.fresh;
     const evaluation = fresh && evaluationOf(trial.analysis, fresh.subject);
     if (!fresh || !evaluation) return [];
@@ -118,6 +126,7 @@ class Search {
         if (this.#trials <= 0 || this.#proven.length >= ENOUGH_TOGETHER) return [];
         if (steps.some((step) => overlap(step.proposal, proposal))) continue;
         this.#trials--;
+        yield;
         const plan = this.#try([...steps, { remedy, proposal }]);
         if (plan?.trial.cured) open.push(plan);
       }

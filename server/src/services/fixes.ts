@@ -7,7 +7,7 @@ import { applyEdits, type Span, type TextEdit } from '../language/spans.ts';
 import { editsBetween } from '../language/text-difference.ts';
 import { nameProblemCodes } from '../machine/name-problem-codes.ts';
 import type { Proven } from '../remedies/prove.ts';
-import { remediesFor } from '../remedies/registry.ts';
+import { searchFor } from '../remedies/registry.ts';
 import type { Diagnostic } from './diagnostics.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -72,16 +72,31 @@ function remedyFixes(diagnostic: Diagnostic, snapshot: Snapshot): readonly Fix[]
 
 const remembered = new WeakMap<Snapshot, Map<Finding, readonly Proven[]>>();
 
-/** Proving takes an analysis for every proposal, so it is done once a snapshot and finding. */
+/**
+ * Looks for the cures of a diagnostic in steps of a few milliseconds, so that a server can see to other things in between. Once it is run
+ * to its end, `fixesAt` knows them without further work; given up before, nothing is lost but the work.
+ */
+export function* searchFixes(snapshot: Snapshot, { finding }: Diagnostic): Generator<void, void, void> {
+  if (finding) yield* proving(finding, snapshot);
+}
+
 function provenFor(finding: Finding, snapshot: Snapshot): readonly Proven[] {
+  const search = proving(finding, snapshot);
+  for (;;) {
+    const step = search.next();
+    if (step.done === true) return step.value;
+  }
+}
+
+/** Proving takes an analysis for every proposal, so it is done once a snapshot and finding. */
+function* proving(finding: Finding, snapshot: Snapshot): Generator<void, readonly Proven[], void> {
   if (!snapshot.analysis) return [];
   const ofSnapshot = remembered.get(snapshot) ?? new Map<Finding, readonly Proven[]>();
   remembered.set(snapshot, ofSnapshot);
-  let proven = ofSnapshot.get(finding);
-  if (!proven) {
-    proven = remediesFor(finding, { main: snapshot.document, lists: snapshot.lists }, snapshot.analysis);
-    ofSnapshot.set(finding, proven);
-  }
+  const known = ofSnapshot.get(finding);
+  if (known) return known;
+  const proven = yield* searchFor(finding, { main: snapshot.document, lists: snapshot.lists }, snapshot.analysis);
+  ofSnapshot.set(finding, proven);
   return proven;
 }
 

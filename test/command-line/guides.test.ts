@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import { sampleMachine } from '../../server/src/services/sample-machine.ts';
+import { sampleGantry, sampleLayout, sampleMachine } from '../../server/src/services/sample-machine.ts';
 import { axiswright, root } from './support.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
@@ -37,6 +37,18 @@ describe('the guides tell the truth', () => {
     expect(shown.map(({ code }) => code.trimEnd())).toEqual([sampleMachine.trimEnd()]);
     const { status, out } = await axiswright(['check', '-', '--fail-on', 'warning'], { folder: root, input: sampleMachine });
     expect({ status, out }).toMatchObject({ status: 0 });
+  });
+
+  it('the page of keys shows a gantry, and two axes on crossed belts, without error or warning', async () => {
+    const keys = read('server/docs/keys.md');
+    expect(keys).toContain(sampleGantry);
+    expect(keys).toContain(sampleLayout);
+    const withoutDrives = sampleGantry.replace(/^ {4}drive:\n(?: {6}.*\n)+/gm, '').replace(/^parts:/m, `${sampleLayout}\nparts:`);
+    expect(withoutDrives).not.toContain('rack:');
+    for (const input of [sampleGantry, withoutDrives]) {
+      const { status, out } = await axiswright(['check', '-', '--fail-on', 'warning'], { folder: root, input });
+      expect({ status, out }).toMatchObject({ status: 0 });
+    }
   });
 
   it.each(['README.md', 'DEVELOPERS.md'])('%s names files that exist', (name) => {

@@ -16,6 +16,18 @@ const crossedDrive = {
   pulley: { teeth: 20, wrap: '180°' },
 };
 
+describe('a hanging belt that is pushed by its work', () => {
+  // 1.5 kg · 9.8 m/s² = 14.7 N; 1.5 kg · 0.8 m/s² = 1.2 N; friction 4 N; 40 N of the work. Up 14.7 + 4 + 40 + 1.2 = 59.9 N; down 1.2 + 4 + 40 − 14.7 = 30.5 N.
+  const worked = { 'conditions.gravity': '9.8 m/s²', 'axis.process-force': '40 N', 'drive.motor-position': 'above' };
+  test('up 59.9 N towards a motor above, down 30.5 N away from it', () => {
+    expect(at('belt.force-towards', worked, 'belt-lift')).toBeCloseTo(59.9, 9);
+    expect(at('belt.force-away', worked, 'belt-lift')).toBeCloseTo(30.5, 9);
+  });
+  test('without work the weight brings it down by itself: 1.2 + 4 N are less than 14.7 N', () => {
+    expect(at('belt.force-away', { ...worked, 'axis.process-force': '0 N' }, 'belt-lift')).toBe(0);
+  });
+});
+
 describe('a level loop: 700 mm between axes, clamp at 80 mm, travel 500 mm, 20 teeth of 3 mm', () => {
   test('geometry: 60 mm a turn; 60/π = 19.10 mm; ten teeth in half a turn; 2 · 700 + 60 − 30 = 1430 mm', () => {
     expect(at('drive.travel-per-shaft-turn') / mm).toBeCloseTo(60, 9);

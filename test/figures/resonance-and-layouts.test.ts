@@ -121,6 +121,12 @@ describe('lag and ringing', () => {
     expect(figureOf(evaluate('belt', { ...bare, 'motion.jerk': '20 m/s³' }), 'axis.ringing-amplitude')).toBeCloseTo((2 * lag * 2) / (omega * 0.1), 7);
   });
 
+  test('remarks tell lengths as one reads them, without powers of ten', () => {
+    const result = evaluate('belt', { ...bare, 'mass.mass': '40 kg', 'motion.jerk': '20 m/s³' }).result('axis.ringing-amplitude');
+    // Twice 40 kg · 2 m/s² over the stiffness: more than half a millimetre.
+    expect(result.state === 'computed' && result.note).toContain(`it would be ${Number(((1000 * 2 * 40 * 2) / stiffness).toPrecision(2))} mm`);
+  });
+
   test('ringing over the accuracy, periods of the ramp, and the jerk of one period', () => {
     const e = evaluate('belt', { ...bare, 'axis.accuracy': '0.1 mm' });
     const frequency = Math.sqrt(stiffness / 1.5) / (2 * Math.PI);
@@ -277,6 +283,13 @@ describe('a gantry on two drives', () => {
     expect(figureOf(evaluate('gantry'), 'drive.skew-from-slip')).toBeCloseTo(1.2e-3, 9);
   });
 
+  test('the work is done where the carriage stands: ½ + 250/620 = 90.3 % of 30 N, and ½ + ⅓ · 250/620 = 63.4 % of 4 N of friction, are 29.63 N', () => {
+    const e = evaluate('gantry', { 'axis.process-force': '30 N', 'axis.moves': ['plate', 'carriage'] });
+    expect(figureOf(e, 'drive.process-share')).toBeCloseTo(0.5 + 250 / 620, 9);
+    expect(figureOf(e, 'drive.cruising-load')).toBeCloseTo(29.634, 3);
+    // Without a word of what rides on it both drives take half.
+    expect(figureOf(evaluate('gantry', { 'axis.process-force': '30 N', 'drive.carries': null }), 'drive.cruising-load')).toBeCloseTo(17, 9);
+  });
   test('the weight of a vertical gantry counts too', () => {
     const level = evaluate('gantry');
     const upright = evaluate('gantry', { 'axis.direction': 'vertical' });

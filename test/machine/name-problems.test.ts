@@ -49,3 +49,14 @@ describe('names', () => {
     expect(found).toContain('unknown-name No motor is called "spindle". Describe it under "parts", with a "kind" of stepper, dc-motor or brushless.');
   });
 });
+
+describe('axes that are named beside themselves', () => {
+  const axis = (drive: string) => `    direction: horizontal\n    travel: 300 mm\n${drive}`;
+  const codes = (text: string) => analyse(readDocument('file:///m.machine.yaml', `description-version: 1\nmachine: M\n${text}`), []).problems.map(({ code, message }) => `${code} ${message}`);
+  it('in a layout', () => {
+    expect(codes(`layout:\n  kind: crossed-belts\n  axes: [x, x]\n  drive: {}\naxes:\n  x:\n${axis('')}`)).toContain('axis-on-itself Crossed belts join two axes, and "x" is named twice. Name the other axis.');
+  });
+  it('on a gantry', () => {
+    expect(codes(`axes:\n  x:\n${axis('    drive: { carries: x }\n')}`)).toContain('axis-on-itself The axis "x" cannot ride on itself. Name the axis that it carries across.');
+  });
+});

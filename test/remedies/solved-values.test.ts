@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { severityRank } from '../../server/src/checks/judge.ts';
 import { readQuantity } from '../../server/src/language/read-quantity.ts';
-import { niceNumber, writtenValue } from '../../server/src/remedies/nice-values.ts';
+import { niceNumber, withArticle, writtenValue } from '../../server/src/remedies/nice-values.ts';
 import { tryOut } from '../../server/src/remedies/prove.ts';
 import { number, type RemedyContext } from '../../server/src/remedies/remedy.ts';
 import { contextOf } from '../../server/src/remedies/context.ts';
 import { example } from '../support/cursor.ts';
 import { machineWith, yamlOf } from '../support/machines.ts';
-import { analyseText, cures, type Analysed } from './support.ts';
+import { analyseText, cures, textAfter, type Analysed } from './support.ts';
 
 const lift = (changes: Readonly<Record<string, unknown>>): Analysed => analyseText(yamlOf(machineWith('lift', changes)));
 
@@ -133,5 +133,19 @@ describe('values as they are written', () => {
     [3.1, 'up', 3.5], [3.1, 'down', 3], [0.031, 'up', 0.035], [1200, 'down', 1200], [9.9, 'up', 10], [0, 'up', 0],
   ] as const)('%d as a size that is sold, %s, is %d', (value, direction, nice) => {
     expect(niceNumber(value, direction)).toBeCloseTo(nice, 12);
+  });
+  it.each([['4 N·m', 'a 4 N·m'], ['0.8 N·m', 'a 0.8 N·m'], ['8.8 N·m', 'an 8.8 N·m'], ['80 N', 'an 80 N'], ['11 N', 'an 11 N'], ['18 N', 'an 18 N'], ['110 N', 'a 110 N'], ['180 N', 'a 180 N']])('%s is called %s', (size, called) => {
+    expect(withArticle(size)).toBe(called);
+  });
+});
+
+describe('a motor with a larger face', () => {
+  it('takes what the old shaft bears out of the text', () => {
+    const before = analyseText(yamlOf(machineWith('belt', { 'mass.mass': '6 kg' })));
+    const finding = before.analysis.findings.find(({ check }) => check === 'inertia-ratio-high');
+    const larger = finding === undefined ? [] : cures(finding, before).filter(({ title }) => title.includes('size 34'));
+    expect(before.documents.main.text).toContain('radial-load-limit');
+    expect(larger.length).toBeGreaterThan(0);
+    for (const proven of larger) expect(textAfter(proven, before)).not.toMatch(/radial-load-(limit|distance)/);
   });
 });

@@ -2,7 +2,7 @@ import { Evaluation } from '../figures/evaluation.ts';
 import { allFigures } from '../figures/registry.ts';
 import { Machine, type SourceDocument } from '../machine/machine.ts';
 import { nameProblems, type PlacedProblem } from '../machine/name-problems.ts';
-import type { Finding } from './judge.ts';
+import { severityRank, type Finding } from './judge.ts';
 import { findingsOf } from './registry.ts';
 import { withItsLoads } from './supply-loads.ts';
 
@@ -35,15 +35,20 @@ export function keptOf(analysis: Analysis): KeptResults {
   }));
 }
 
-/** Leaves out what is said again in the same words about the same place, as by two axes that share their drive. */
-function withoutRepeats(findings: readonly Finding[]): readonly Finding[] {
-  const said = new Set<string>();
-  return findings.filter(({ check, place, message }) => {
-    const key = [check, place.uri, ...place.path, message].join('\n');
-    if (said.has(key)) return false;
-    said.add(key);
-    return true;
-  });
+/** Of what two axes that share their drive say of one place of it, the graver is told, and what is said in the same words only once. */
+function withoutRepeats(results: readonly Kept[]): readonly Finding[] {
+  const told = new Map<string, Finding>();
+  for (const { evaluation, findings } of results) {
+    const drive = evaluation.subject.fixed.get('drive') ?? [];
+    for (const finding of findings) {
+      const { check, place, message } = finding;
+      const isShared = drive[0] === 'layout' && drive.every((key, index) => place.path[index] === key);
+      const key = [check, place.uri, ...place.path, isShared ? '' : message].join('\n');
+      const before = told.get(key);
+      if (!before || severityRank(finding.severity) < severityRank(before.severity)) told.set(key, finding);
+    }
+  }
+  return [...told.values()];
 }
 
 /** Whether two maps say the same: an axis may have come to share the drive of a layout. */
@@ -72,7 +77,7 @@ export function analyse(main: SourceDocument, lists: readonly SourceDocument[], 
   return {
     machine,
     evaluations: results.map((result) => result.evaluation),
-    findings: withoutRepeats(results.flatMap((result) => result.findings)),
+    findings: withoutRepeats(results),
     bySubject: new Map(results.map((result) => [result.evaluation.subject.id, result.findings])),
     problems: nameProblems(machine),
   };

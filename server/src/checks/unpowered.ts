@@ -27,6 +27,9 @@ export const transmission = (facts: Facts): Transmission => {
   return written === 'belt' || written === 'rack' ? written : 'screw';
 };
 
+/** What makes more travel of a turn: `a larger lead`. */
+export const moreTravel = (facts: Facts): string => ({ screw: 'a larger lead', belt: 'a larger pulley', rack: 'a larger pinion' })[transmission(facts)];
+
 /** The entry that says what the load hangs on. */
 export const transmissionPlace = (facts: Facts): string => ({ screw: 'screw.size', belt: 'belt.profile', rack: 'rack.module' })[transmission(facts)];
 

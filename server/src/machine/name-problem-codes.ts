@@ -9,6 +9,10 @@ export const nameProblemCodes = {
     title: 'A part of the wrong kind',
     explanation: 'The name leads to a part, but of another kind than the place needs: a nut where a motor is due, say. Name a part of the right kind, or mend the "kind" of the part.',
   },
+  'axis-on-itself': {
+    title: 'An axis beside itself',
+    explanation: 'A layout of crossed belts joins two different axes, and a gantry carries another axis than its own. Until the other name is right, what they do together stays uncomputed.',
+  },
   'drive-twice': {
     title: 'Both a drive and drive options',
     explanation: 'An axis has either one "drive", or named "drive-options" with one "chosen-drive". With both it is not clear what is to be built.',
@@ -32,7 +36,7 @@ export const nameProblemCodes = {
   'size-unknown': {
     title: 'A size that is not known',
     explanation:
-      'The designation of a screw or of a motor face is none that can be read, so nothing follows from it. Screws: a trapezoidal thread such as Tr12x3 or Tr8x8(P2), or diameter and lead of a ball screw in two digits each, such as 1605. For any other screw leave "size" out and write its dimensions: "thread", "major-diameter", "pitch" or "lead", and "root-diameter".',
+      'The designation of a screw, of a belt profile or of a motor face is none that can be read, so nothing follows from it. Belts: one of the profiles that completion offers, or leave "profile" out and write "pitch". Screws: a trapezoidal thread such as Tr12x3 or Tr8x8(P2), or diameter and lead of a ball screw in two digits each, such as 1605. For any other screw leave "size" out and write its dimensions: "thread", "major-diameter", "pitch" or "lead", and "root-diameter".',
   },
   'part-list-missing': {
     title: 'A part list that cannot be read',

@@ -23,7 +23,7 @@ export interface PlacedProblem {
 /** Names that lead nowhere, sizes that there are not, parts of the wrong kind, drives that contradict each other, and what nothing uses. */
 export function nameProblems(machine: Machine): readonly PlacedProblem[] {
   const uses = collectUses(machine);
-  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...unused(machine, uses)];
+  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...axesOnThemselves(machine), ...unused(machine, uses)];
 }
 
 interface Use {
@@ -141,6 +141,22 @@ function axisProblems(machine: Machine): readonly PlacedProblem[] {
 function isShared(machine: Machine, axis: string): boolean {
   const shared = nodeAt(machine.main.root, ['layout', 'axes']);
   return shared?.type === 'list' && shared.items.some((item) => item?.type === 'scalar' && item.text === axis);
+}
+
+/** A layout whose two axes are one, and a gantry that is said to carry itself. */
+function axesOnThemselves(machine: Machine): readonly PlacedProblem[] {
+  const problem = (path: EntryPath, message: string): PlacedProblem => ({ code: 'axis-on-itself', severity: 'error', place: { uri: machine.main.uri, path }, message });
+  const shared = nodeAt(machine.main.root, ['layout', 'axes']);
+  const [one, other] = shared?.type === 'list' ? shared.items : [];
+  const twice = one?.type === 'scalar' && other?.type === 'scalar' && one.text !== '' && one.text === other.text;
+  const carried = mapsIn(machine, ['axes']).flatMap(([axisPath, axis]) =>
+    drivesOf(axisPath, axis).flatMap(([drivePath, drive]) => {
+      const carries = childOf(drive, 'carries');
+      const own = carries?.type === 'scalar' && carries.text === axisPath.at(-1);
+      return own ? [problem([...drivePath, 'carries'], `The axis "${carries.text}" cannot ride on itself. Name the axis that it carries across.`)] : [];
+    }),
+  );
+  return twice ? [problem(['layout', 'axes', '1'], `Crossed belts join two axes, and "${one.text}" is named twice. Name the other axis.`), ...carried] : carried;
 }
 
 function unused(machine: Machine, uses: readonly Use[]): readonly PlacedProblem[] {

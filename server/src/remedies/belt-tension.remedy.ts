@@ -16,7 +16,7 @@ function tensionTold(after: Evaluation, check: string): string | undefined {
     'belt-overtensioned': share(bounds('belt.tension-use')?.high, 'of what the belt bears'),
     'motor-shaft-bent-by-belt': share(bounds('motor.radial-load-use')?.high, 'of what the shaft bears'),
   };
-  return told[check] === undefined || note === undefined ? told[check] : `${told[check]}, strum ${note.toPrecision(2)} Hz`;
+  return told[check] === undefined || note === undefined ? told[check] : `${told[check]}, strum ${Number(note.toPrecision(2))} Hz`;
 }
 
 /** Turns the tension of the belt towards another one. Of two crossed belts whose tensions are written one by one, both are set. */

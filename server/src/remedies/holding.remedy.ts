@@ -1,6 +1,6 @@
 import type { Evaluation } from '../figures/evaluation.ts';
 import { changeOf, solvedProposal } from './entry-proposals.ts';
-import { niceNumber } from './nice-values.ts';
+import { niceNumber, withArticle } from './nice-values.ts';
 import { choice, number, remedy, type Change, type Proposal, type RemedyContext } from './remedy.ts';
 import { isCrossed, isWritten, transmissionOf } from './what-moves.ts';
 
@@ -19,9 +19,9 @@ type BrakePlace = 'motor' | 'shaft' | 'screw' | 'rail';
 function brakeWords(context: RemedyContext, at: BrakePlace, size: string): Pick<Proposal, 'what' | 'price'> {
   const moves = transmissionOf(context);
   if (at === 'rail') return { what: `Clamp the rail by a spring-applied brake of ${size}` };
-  if (moves === 'screw') return { what: `Fit a ${size} spring-applied brake` };
+  if (moves === 'screw') return { what: `Fit ${withArticle(size)} spring-applied brake` };
   const where = at === 'motor' ? 'motor' : moves === 'belt' ? 'pulley' : 'pinion';
-  return { what: `Fit a ${size} brake at the ${where}`, ...(moves === 'belt' ? { price: 'a broken belt still drops it' } : {}) };
+  return { what: `Fit ${withArticle(size)} brake at the ${where}`, ...(moves === 'belt' ? { price: 'a broken belt still drops it' } : {}) };
 }
 
 /** The least usual brake at a place that holds with power off, in place of the one that is there. */

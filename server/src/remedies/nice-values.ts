@@ -28,6 +28,9 @@ export function writtenValue(si: number, quantity: QuantityKind, unit: string | 
   return unit === undefined || unit === '' ? String(number) : `${number}${unit === '°' ? '' : ' '}${unit}`;
 }
 
+/** `a 4 N·m` or `an 8.8 N·m`: a size with the article that is heard before its number. */
+export const withArticle = (size: string): string => `${/^(8|1[18](?!\d))/.test(size) ? 'an' : 'a'} ${size}`;
+
 function twoDigits(value: number, direction: 'up' | 'down'): number {
   if (value <= 0) return 0;
   const scale = 10 ** (1 - Math.floor(Math.log10(value)));

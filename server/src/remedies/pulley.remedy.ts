@@ -43,7 +43,7 @@ const MOST_WRAP = (220 * Math.PI) / 180;
 
 const meshed = (after: Evaluation): string | undefined => {
   const teeth = after.bounds('pulley.teeth-in-mesh')?.low;
-  return teeth === undefined ? undefined : `${teeth.toPrecision(2)} teeth in mesh`;
+  return teeth === undefined ? undefined : `${Number(teeth.toPrecision(2))} teeth in mesh`;
 };
 
 export default [

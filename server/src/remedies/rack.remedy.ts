@@ -42,7 +42,7 @@ function modules(context: RemedyContext): readonly Option[] {
   });
 }
 
-/** Both as wide as the other, and wider together; no wider than ten modules, beyond which teeth do not bear over their whole width. */
+/** Both as wide as the other, and wider together; no wider than five circular pitches, beyond which teeth do not bear over their whole width. */
 function widerTeeth(context: RemedyContext): readonly Proposal[] {
   const [rack, pinion, module] = [nominal(context, 'rack.face-width'), nominal(context, 'pinion.face-width'), nominal(context, 'rack.module')];
   if (rack === undefined || pinion === undefined || module === undefined) return [];

@@ -1,5 +1,6 @@
 import { MOTOR_FLANGES, motorFlange, type MotorFlange } from '../catalogue/motor-flanges.ts';
 import { allChanges, changeOf, costOfChange, inOwnUnit, scaledText, turned, valueOf, type Dial } from './entry-proposals.ts';
+import { withArticle } from './nice-values.ts';
 import { number, remedy, type Change, type Inputs, type Proposal, type RemedyContext } from './remedy.ts';
 import { isWritten } from './what-moves.ts';
 
@@ -87,7 +88,7 @@ function dialOf(context: RemedyContext, holding: number, way: Larger): Dial {
       const cost = 3.5 + costOfChange(1, times) + (way.frame ? 1 : 0) + (way.more === 'current' ? 0.5 : 0);
       return changes && {
         inputs: { ...inputsAt(share), ...Object.fromEntries(texts.map(([input, text]) => [input, number(valueOf(input, text) ?? Number.NaN)])) },
-        changes, what: `Take a ${torque} motor${current}${way.frame ? `, size ${way.frame.size}` : ''}`, price: 'data estimated', cost,
+        changes, what: `Take ${withArticle(torque)} motor${current}${way.frame ? `, size ${way.frame.size}` : ''}`, price: 'data estimated', cost,
       };
     },
   };
@@ -100,12 +101,15 @@ function faceChanges(context: RemedyContext, face: MotorFlange): readonly (Chang
   const written = shaft === undefined ? undefined : inOwnUnit(context, 'motor.shaft-diameter', shaft, 'up');
   const direct = context.before.bounds('drive.reduction-ratio')?.nominal === 1;
   const bored = context.before.bounds('coupling.motor-bore');
-  const limit = context.place('motor.axial-load-limit');
   return [
     frame,
     ...(written === undefined ? [] : [changeOf(context, 'motor.shaft-diameter', written)]),
     ...(written !== undefined && bored && bores && direct ? [{ place: { uri: bores.uri, path: [...bores.path, '0'] }, value: written }] : []),
-    ...(limit && isWritten(context, 'motor.axial-load-limit') ? [{ place: limit, value: null }] : []),
+    // What the shaft bears belongs to the motor that goes.
+    ...['motor.axial-load-limit', 'motor.radial-load-limit', 'motor.radial-load-distance'].flatMap((input) => {
+      const place = context.place(input);
+      return place && isWritten(context, input) ? [{ place, value: null }] : [];
+    }),
   ];
 }
 

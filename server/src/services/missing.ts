@@ -33,7 +33,10 @@ export function entriesToWrite(missing: readonly string[]): readonly string[] {
   const written = missing.filter((input) => isWritten(input) && !FROM_SIZE.has(input));
   // What has a handbook's value as soon as the others are there need not be written.
   const own = written.filter((input) => fallbacksFor(input).length === 0);
-  return [...(sized ? ['screw.size'] : []), ...(own.length > 0 || sized ? own : written)];
+  // A reduction that is begun but whose ratio no stage tells yet has no entry of its own that could be named.
+  const ratio = missing.includes('drive.reduction-ratio') ? ['the ratio or teeth of a stage of drive.reduction'] : [];
+  const first = [...(sized ? ['screw.size'] : []), ...ratio];
+  return [...first, ...(own.length > 0 || first.length > 0 ? own : written)];
 }
 
 /** For each set of missing entries, one sentence naming the figures that wait for it; at most `most` of them, the most important first. */

@@ -8,7 +8,7 @@ import { scopeRows } from '../machine/scopes.ts';
 import type { InputValue } from '../machine/values.ts';
 import { blocks, code, codeInTable, escapeMarkdown, table } from './markdown.ts';
 import { listed } from './missing.ts';
-import { sampleMachine } from './sample-machine.ts';
+import { sampleGantry, sampleLayout, sampleMachine } from './sample-machine.ts';
 
 /** As much of a schema as the page of keys shows. */
 interface Schema {
@@ -67,6 +67,10 @@ export function keysReference(): string {
     '## A whole machine',
     `\`\`\`yaml\n${sampleMachine}\`\`\``,
     '`motor` takes the name of a part. A screw, nut, coupling or brake is described where it is used, or under `parts` and named by `part`: `screw: { part: my-screw, unsupported-length: 340 mm }`; what stands beside `part` goes before what the part says. A name is looked up in the file first, then in the part lists under `uses`.',
+    '## A gantry with belt and racks',
+    `\`\`\`yaml\n${sampleGantry}\`\`\``,
+    'Two axes on crossed belts have no drives of their own. Their motors stand under `layout`:',
+    `\`\`\`yaml\n${sampleLayout}\`\`\``,
     'The last column says what stands in for an entry that is not written. A handbook range is a cautious span of usual values: the finding or the hover that uses it shows it, with its source.',
     ...sections('', machine, new Map()).map(sectionMarkdown),
     '# Keys of a part list',

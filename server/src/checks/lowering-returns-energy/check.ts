@@ -12,7 +12,7 @@ export default check({
   bad: 'above',
   limits: [{ at: IDLE_POWER, severity: 'information', basis: 'our threshold' }],
   when: ({ bounds }) => bounds('drive.bus-voltage-use') === undefined,
-  because: ['axis.moved-mass', 'motion.speed', 'screw.lead', 'pulley.teeth', 'pulley.teeth', 'pinion.teeth'],
+  because: ['axis.moved-mass', 'motion.speed', 'screw.lead', 'pulley.teeth', 'pinion.teeth'],
   message: ({ show, certain }) =>
     `Lowering at ${show('motion.speed')} ${certain ? 'returns' : 'may return'} ${show('drive.returned-power', 'high')} to the supply: its voltage rises unless something takes that up. Give capacitance and voltage-limit of the supply to see how far.`,
 });

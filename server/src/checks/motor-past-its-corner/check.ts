@@ -1,4 +1,5 @@
 import { check, percent, timesOf } from '../check.ts';
+import { moreTravel } from '../unpowered.ts';
 
 export default check({
   id: 'motor-past-its-corner',
@@ -15,7 +16,7 @@ export default check({
   when: ({ bounds }) => bounds('motor.curve-end') === undefined && (bounds('motor.torque-margin')?.low ?? Infinity) >= (bounds('motor.margin-wanted')?.nominal ?? 1.5),
   // With the margin kept it is worth knowing, and no fault.
   milder: ({ bounds }) => bounds('motor.torque-margin') !== undefined,
-  because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead', 'pulley.teeth'],
-  message: ({ show, worst, certain }) =>
-    `Motor ${certain ? 'turns' : 'may turn'} at ${timesOf(worst)} its corner speed (${show('motor.speed', 'high')}, corner ${show('motor.corner-speed', 'low')}): torque is down to about ${percent(1 / worst)} there. A higher supply voltage, a larger lead or a slower axis keeps it below.`,
+  because: ['supply.voltage', 'motor.inductance', 'drive.current-setting', 'screw.lead', 'pulley.teeth', 'pinion.teeth'],
+  message: (facts) =>
+    `Motor ${facts.certain ? 'turns' : 'may turn'} at ${timesOf(facts.worst)} its corner speed (${facts.show('motor.speed', 'high')}, corner ${facts.show('motor.corner-speed', 'low')}): torque is down to about ${percent(1 / facts.worst)} there. A higher supply voltage, ${moreTravel(facts)} or a slower axis keeps it below.`,
 });

@@ -15,6 +15,6 @@ export default check({
   message: ({ show, bounds, severity }) => {
     const least = Math.ceil((bounds('pinion.least-teeth')?.high ?? 0) - 1e-9);
     const harm = severity === 'information' ? 'a little of its roots is cut away' : 'its roots are thin, and fewer teeth carry at a time';
-    return `Pinion of ${show('pinion.teeth')} teeth is undercut, since less than ${least} are cut into by a rack of ${show('rack.pressure-angle')}: ${harm}. Take ${least} teeth or more, a helix, or a pinion with a shifted profile.`;
+    return `Pinion of ${show('pinion.teeth')} teeth is undercut, since fewer than ${least} are cut into by a rack of ${show('rack.pressure-angle')}: ${harm}. Take ${least} teeth or more, a helix, or a pinion with a shifted profile.`;
   },
 });

@@ -9,8 +9,8 @@ export default check({
   figure: 'drive.thrust-on-motor',
   basis: 'common practice',
   sources: [{ title: 'common practice', where: 'no published source' }],
-  // Where the load is too much for the coupling or for the motor, the finding that says so stands instead.
-  when: (facts) => !couplingIsTold(facts) && !motorIsTold(facts),
+  // Where no screw is described, nothing is known of its thrust; and where the load is too much for the coupling or for the motor, the finding that says so stands instead.
+  when: (facts) => facts.choice('drive.transmissions-written')?.includes('screw') === true && !couplingIsTold(facts) && !motorIsTold(facts),
   judge: (facts) => {
     if ((facts.bounds('drive.thrust-on-motor')?.high ?? 0) <= 0) return undefined;
     return couplingGives(facts) ? 'warning' : 'information';

@@ -57,7 +57,7 @@ export default [
         const inUse = beltAxisOf(values);
         if (typeof inUse === 'string') return inUse;
         const most = lagAt(inUse, inUse.softest) * reached(speed, acceleration, jerk);
-        return `Lag of the carriage over the travel, ${(most * 1e6).toPrecision(2)} µm at most where the belt is softest.`;
+        return `Lag of the carriage over the travel, ${micro(most)} at most where the belt is softest.`;
       },
       x: {
         title: 'Position in the travel', quantity: 'length', unit: 'mm', from: () => 0,
@@ -175,4 +175,4 @@ export default [
   }),
 ];
 
-const micro = (length: number): string => (length < 1e-3 ? `${(length * 1e6).toPrecision(2)} µm` : `${(length * 1e3).toPrecision(2)} mm`);
+const micro = (length: number): string => (length < 1e-4 ? `${Number((length * 1e6).toPrecision(2))} µm` : `${Number((length * 1e3).toPrecision(2))} mm`);

@@ -3,7 +3,7 @@ import { forceMaybe, forceNeeds, forceOptional, pushes } from './forces.ts';
 
 const sources = [{ title: "statics and Newton's law" }] as const;
 const eitherWay = 'on a level axis, or where the motor position is not given, the worse of both directions';
-const common = { quantity: 'force', unit: 'N', needs: forceNeeds, optional: forceOptional, optionalChoices: forceMaybe, formula: 'F₂ up, (m + m_c) a q_F + F_g q_F − F₀ down', sources, rank: 3 } as const;
+const common = { quantity: 'force', unit: 'N', needs: forceNeeds, optional: forceOptional, optionalChoices: forceMaybe, formula: 'F₂ up, q_F ((m + m_c) a + F_g + F_p) − F₀ down', sources, rank: 3 } as const;
 
 export default [
   figure({

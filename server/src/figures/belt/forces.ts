@@ -2,12 +2,13 @@ import type { DrivingForces } from '../../mechanics/belt-spans.ts';
 
 /** What the belt has to move. */
 export const forceNeeds = {
-  lifting: 'drive.lifting-load', rest: 'drive.gravity-load', mass: 'axis.moved-mass', acceleration: 'motion.acceleration', friction: 'guides.friction-force', share: 'drive.load-share',
+  lifting: 'drive.lifting-load', rest: 'drive.gravity-load', mass: 'axis.moved-mass', acceleration: 'motion.acceleration', friction: 'guides.friction-force',
+  process: 'axis.process-force', share: 'drive.load-share',
 } as const;
-export const forceOptional = { counterweight: 'counterbalance.mass' } as const;
+export const forceOptional = { counterweight: 'counterbalance.mass', processShare: 'drive.process-share' } as const;
 export const forceMaybe = { position: 'drive.motor-position' } as const;
 
-export type ForceValues = { readonly [alias in keyof typeof forceNeeds]: number } & { readonly counterweight: number | undefined; readonly position: string | undefined };
+export type ForceValues = { readonly [alias in keyof typeof forceNeeds]: number } & { readonly counterweight: number | undefined; readonly processShare: number | undefined; readonly position: string | undefined };
 
 /** Forces in a move; the largest each way are zero or above. */
 export interface Push extends DrivingForces {
@@ -21,8 +22,9 @@ export interface Push extends DrivingForces {
  * The ways in which the belt may have to push: one where it is known which end the motor is at, two where it is not.
  * A motor above pulls up through the span next to it, one below through the long way round.
  */
-export function pushes({ lifting, rest, mass, acceleration, friction, share, counterweight = 0, position }: ForceValues): readonly Push[] {
-  const lowest = rest - ((mass + counterweight) * acceleration + friction) * share;
+export function pushes({ lifting, rest, mass, acceleration, friction, process, share, processShare, counterweight = 0, position }: ForceValues): readonly Push[] {
+  // The force of the work is against the drive on the way down too.
+  const lowest = rest - ((mass + counterweight) * acceleration + friction) * share - Math.max(0, process) * (processShare ?? share);
   const [up, down] = [Math.max(0, lifting), Math.max(0, -lowest)];
   if (rest === 0) {
     const most = Math.max(up, down);

@@ -42,6 +42,23 @@ export default [
     rank: 3,
   }),
   figure({
+    id: 'drive.process-share',
+    title: 'Share of the process force on one drive',
+    symbol: 'q_p',
+    quantity: 'ratio',
+    unit: '%',
+    meaning: 'Part of the process force that the nearer of the two drives takes, with the carriage, on which the tool sits, at the end of its travel.',
+    needs: loadNeeds,
+    onlyWhere: gantry,
+    compute: (values) => {
+      const load = loadOf(values);
+      return typeof load === 'string' ? unable(load) : worstLoadShare({ ...load, mass: 1, carriageMass: 1 });
+    },
+    formula: 'q_p = ½ + (h_r/2)/s',
+    sources: [moments],
+    rank: 3,
+  }),
+  figure({
     id: 'drive.skew-from-load',
     title: 'Skew while speeding up',
     symbol: 'δ_q',
@@ -142,7 +159,7 @@ export default [
     optional: { slip: 'drive.skew-from-slip' },
     compute: ({ skew, stiffness, slip }) => ({
       value: (stiffness * skew) / 2,
-      ...(slip === undefined ? { note: 'in normal use' } : { note: `in normal use; ${((stiffness * slip) / 2).toPrecision(2)} N after a slip of one motor` }),
+      ...(slip === undefined ? { note: 'in normal use' } : { note: `in normal use; ${Number(((stiffness * slip) / 2).toPrecision(2))} N after a slip of one motor` }),
     }),
     formula: 'F_r = k δ_s / 2',
     sources: [{ title: 'two springs that pull against each other' }],

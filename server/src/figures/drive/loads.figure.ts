@@ -46,8 +46,10 @@ export default [
     unit: 'N',
     meaning: 'Load along the axis on one drive while it moves up (or forward) at steady speed, with guide friction and process force against it.',
     needs: { rest: 'drive.gravity-load', friction: 'guides.friction-force', process: 'axis.process-force', share: 'drive.load-share' },
-    compute: ({ rest, friction, process, share }) => rest + (friction + process) * share,
-    formula: 'F₁ = F₀ + q_F (F_g + F_p)',
+    // On a gantry the work is done where the carriage stands, and not where the mass is.
+    optional: { processShare: 'drive.process-share' },
+    compute: ({ rest, friction, process, share, processShare }) => rest + friction * share + process * (processShare ?? share),
+    formula: 'F₁ = F₀ + q_F (F_g + F_p); on a gantry q_F F_g + q_p F_p',
     sources: [statics],
     rank: 3,
   }),

@@ -91,7 +91,7 @@ export default [
     rank: 2,
     chart: {
       title: 'Current over the move',
-      alt: ({ torque, constant, noLoad }) => `Current of the motor over a move up, at most ${currentOf(torque, constant, noLoad).toPrecision(2)} A.`,
+      alt: ({ torque, constant, noLoad }) => `Current of the motor over a move up, at most ${Number(currentOf(torque, constant, noLoad).toPrecision(2))} A.`,
       x: {
         title: 'Time', quantity: 'time', unit: 's', from: () => 0,
         to: ({ travel, speed, acceleration, jerk }) => (travel === undefined || speed === undefined || acceleration === undefined ? 1 : plotEnd(wholeMove(travel, speed, acceleration, jerk))),

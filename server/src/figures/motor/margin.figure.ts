@@ -26,7 +26,7 @@ export default [
       if (typeof curve === 'string' || !(jerk > 0)) return available / demanded;
       const at = (v: number): number => curve.at((2 * Math.PI * v) / perTurn) ?? 0;
       const worst = worstInstant(fullRamp(speed, acceleration, jerk), upDemand({ acceleration, cruising, lifting }), at);
-      return { value: worst.ratio, note: `The worst instant is ${(worst.time * 1000).toPrecision(2)} ms into the ramp, at ${Math.round((100 * worst.speed) / speed)} % of the speed and ${Math.round((100 * worst.acceleration) / acceleration)} % of the acceleration.` };
+      return { value: worst.ratio, note: `The worst instant is ${Number((worst.time * 1000).toPrecision(2))} ms into the ramp, at ${Math.round((100 * worst.speed) / speed)} % of the speed and ${Math.round((100 * worst.acceleration) / acceleration)} % of the acceleration.` };
     },
     formula: 'S_T = T_a / max(T₂, T₁); with a limit of jerk min over t of T_a(v(t)) / (T₁ + (T₂ − T₁) a(t)/a)',
     sources: [{ title: 'definition; a margin of 1.5 for stepping motors without feedback is common practice, no published source' }],
@@ -46,7 +46,7 @@ export default [
       return demanded > 0 ? available / demanded : unable('the way down asks for no torque');
     },
     formula: 'S_T,d = T_a / max(|T₃|, |T₄|, |T₅|)',
-    sources: [{ title: 'definition; braking torque is taken no larger than driving torque, which is the safe side' }],
+    sources: [{ title: 'definition; braking torque is taken no larger than driving torque, the cautious side' }],
     rank: 3,
   }),
 ];

@@ -27,7 +27,7 @@ export default figure({
     if (available <= 0) return { value: STALLS, note: 'No torque is left at this speed.' };
     // The margin is that of the design estimate; the range goes with it.
     const [least, most] = [margin * (1 - SCATTER), margin * Math.max(1 + SCATTER, (upper ?? available) / available)];
-    return { value: least >= 1 ? KEEPS_UP : most >= 1 ? MAY_STALL : STALLS, note: `The motor may have ${least.toPrecision(2)} to ${most.toPrecision(2)} times the torque asked for.` };
+    return { value: least >= 1 ? KEEPS_UP : most >= 1 ? MAY_STALL : STALLS, note: `The motor may have ${Number(least.toPrecision(2))} to ${Number(most.toPrecision(2))} times the torque asked for.` };
   },
   formula: 'keeps up: 0.65 S_T ≥ 1; stalls: max(1.35, T_B/T_a) S_T < 1; may stall between; by S_T alone with given points, and for DC and brushless motors',
   sources: [{ title: 'estimate against real motors, about ± 35 %: from memory', weak: true }],

@@ -50,7 +50,7 @@ export default [
     title: 'Torque estimated at full speed',
     symbol: 'T_A',
     quantity: 'torque',
-    meaning: 'Design estimate of the torque at the highest speed of the axis, on the safe side of a motor without losses. An estimate, not a measurement.',
+    meaning: 'Design estimate of the torque at the highest speed of the axis, on the cautious side of a motor without losses. An estimate, not a measurement.',
     needs: { ...windingNeeds, speed: 'motor.speed' },
     compute: (values) => {
       const drive = stepperDriveOf(values);

@@ -10,7 +10,7 @@ type MeshValues = { readonly [alias in keyof typeof meshNeeds]: number };
 export const canMesh = ({ module, teeth, pressureAngle, helixAngle }: MeshValues): boolean =>
   module > 0 && Number.isInteger(teeth) && teeth >= 5 && pressureAngle >= (14.5 * Math.PI) / 180 - 1e-9 && pressureAngle < Math.PI / 4 && helixAngle >= 0 && helixAngle < Math.PI / 4;
 
-export const cannotMesh = unable('teeth like these do not mesh: it takes 5 teeth or more, a pressure angle from 14.5° and angles below 45°');
+export const cannotMesh = unable('teeth like these do not mesh: it takes a module, 5 teeth or more, a pressure angle from 14.5° and angles below 45°');
 
 export const meshOf = ({ module, teeth, pressureAngle, helixAngle }: MeshValues): RackMesh => ({ module, teeth, pressureAngle, helixAngle });
 

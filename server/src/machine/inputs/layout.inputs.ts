@@ -1,7 +1,7 @@
 import type { QuantityKind } from '../../language/quantity-kinds.ts';
 import { usualGuideFriction } from '../guide-friction.ts';
 import { fallbacks, type Fallback } from '../input.ts';
-import { between, exactly } from '../values.ts';
+import { exactly } from '../values.ts';
 
 /** One of the two values that are written for the two belts. */
 const ofBelt = (list: string, index: 0 | 1, quantity: QuantityKind, unit: string): NonNullable<Fallback['compose']> => (_read, lists) => {
@@ -16,17 +16,6 @@ export default fallbacks(
   { input: 'layout.second-path-length', title: 'Path of the second belt', symbol: 'L_B', quantity: 'length', compose: ofBelt('layout.path-lengths', 1, 'length', 'm') },
   { input: 'layout.first-path-tension', title: 'Tension of the first belt', symbol: 'T_A0', quantity: 'force', compose: ofBelt('layout.path-tensions', 0, 'force', 'N') },
   { input: 'layout.second-path-tension', title: 'Tension of the second belt', symbol: 'T_B0', quantity: 'force', compose: ofBelt('layout.path-tensions', 1, 'force', 'N') },
-  {
-    input: 'belt.path-length',
-    // One figure speaks for both belts of a layout: at its ends for the shorter and the longer one.
-    compose: (_read, lists) => {
-      const paths = lists.quantities('layout.path-lengths', 'length');
-      if (!paths || paths.length === 0) return undefined;
-      const mean = paths.reduce((sum, path) => sum + path.value.nominal, 0) / paths.length;
-      const value = between(Math.min(...paths.map((path) => path.value.low)), mean, Math.max(...paths.map((path) => path.value.high)));
-      return { value: { type: 'number', ...value, unit: 'm' }, origin: { from: 'several', parts: paths.map(({ origin }, index) => ({ title: `path of belt ${index + 1}`, origin })) } };
-    },
-  },
   { input: 'partner.travel', symbol: 'h_o' },
   { input: 'partner.accuracy', symbol: 'ε_o' },
   { input: 'partner-motion.speed', symbol: 'v_o' },

@@ -79,7 +79,7 @@ export default fallbacks(
     title: 'Diameter that bends',
     symbol: 'd_b',
     quantity: 'length',
-    // The root alone, as a safe rule; the ridges stiffen it a little, by an estimate that has no published source.
+    // The root alone, as a cautious rule; the ridges stiffen it a little, by an estimate that has no published source.
     handbook: (read) => {
       const root = read.number('screw.root-diameter');
       if (!root) return undefined;

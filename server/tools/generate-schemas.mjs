@@ -15,7 +15,7 @@ const target = join(root, 'server', 'src', 'generated');
 const notice = '// Written by server/tools/generate-schemas.mjs from schemas/. Do not edit.\n';
 
 /** Keywords of our own, which describe and do not check. */
-const annotations = ['quantity', 'refersTo', 'defines', 'enumDescriptions'];
+const annotations = ['quantity', 'refersTo', 'defines', 'enumDescriptions', 'aboveZero'];
 
 const kinds = ['machine', 'parts'];
 const schemas = await Promise.all(kinds.map(async (kind) => JSON.parse(await readFile(join(root, 'schemas', `${kind}.schema.json`), 'utf8'))));

@@ -237,7 +237,7 @@ export const problemCodes = {
   },
   'value-out-of-domain': {
     title: 'A value that cannot be',
-    explanation: 'The quantity cannot have this value: a length, a mass or a resistance is not negative, a temperature is not below absolute zero.',
+    explanation: 'The quantity cannot have this value: a length, a mass or a resistance is not negative, a temperature is not below absolute zero, and a travel, a pitch or a resistance is not zero.',
   },
   'magnitude-implausible': {
     title: 'A value that is unusual in size',

@@ -56,6 +56,9 @@ function scalarProblem(node: ScalarNode, schema: SchemaNode, text: string): Prob
     const word = choices.length > 0 && (nearestNames(node.text, choices).length > 0 || !/\d/.test(node.text));
     return word ? notInList(node.text, choices, node.span) : placed(reading.problem, node, text);
   }
+  if (schema.aboveZero === true && reading.quantity.nominal === 0) {
+    return { code: 'value-out-of-domain', severity: 'error', message: `${schema.title} of zero cannot be: nothing can be computed with it. Write its value, or leave it out.`, span: node.span };
+  }
   const question = implausible(reading.quantity);
   return question === undefined ? undefined : { code: 'magnitude-implausible', severity: 'information', message: question, span: node.span };
 }

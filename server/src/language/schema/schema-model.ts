@@ -23,6 +23,8 @@ export interface SchemaNode {
   readonly refersTo?: string;
   /** What the keys of this map name: `mass`, `part`, `axis`. */
   readonly defines?: string;
+  /** A quantity of which there is none at zero: a travel, a pitch, a resistance. */
+  readonly aboveZero?: boolean;
   readonly choices: readonly SchemaChoice[];
   /** Entries with fixed keys, in the order in which one writes them. */
   readonly properties: readonly SchemaProperty[];
@@ -58,6 +60,7 @@ export interface RawSchema {
   readonly quantity?: string;
   readonly refersTo?: string;
   readonly defines?: string;
+  readonly aboveZero?: boolean;
   readonly enum?: readonly unknown[];
   readonly enumDescriptions?: readonly string[];
   readonly const?: unknown;
@@ -122,6 +125,7 @@ class LazyNode implements SchemaNode {
   readonly quantity?: QuantityKind;
   readonly refersTo?: string;
   readonly defines?: string;
+  readonly aboveZero?: boolean;
   readonly choices: readonly SchemaChoice[];
   readonly required: readonly string[];
   readonly minimum?: number;
@@ -147,6 +151,7 @@ class LazyNode implements SchemaNode {
     if (isQuantityKind(schema.quantity)) this.quantity = schema.quantity;
     if (schema.refersTo !== undefined) this.refersTo = schema.refersTo;
     if (schema.defines !== undefined) this.defines = schema.defines;
+    if (schema.aboveZero === true) this.aboveZero = true;
     if (schema.minimum !== undefined) this.minimum = schema.minimum;
     if (schema.maximum !== undefined) this.maximum = schema.maximum;
     if (schema.minItems !== undefined) this.minItems = schema.minItems;

@@ -43,11 +43,16 @@ test('supports that hold in both directions: the same as by forces', () => {
   }));
 });
 
+/** Whether no triangle of these supports has an area to speak of. */
+const inLine = (some: readonly PlateSupport[]): boolean =>
+  some.every((a) => some.every((b) => some.every((c) => Math.abs((b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x)) < 1e-4)));
+
 /** Every set of three and more supports: the one whose supports all push and whose others all stand clear. */
 function byTrying(supports: readonly PlateSupport[], loads: readonly PlateLoad[]): readonly number[] | undefined {
   for (let set = 1; set < 1 << supports.length; set++) {
     const inside = supports.map((_, i) => i).filter((i) => set & (1 << i));
-    if (inside.length < 3) continue;
+    // Supports in line leave the plate free to turn about that line: their equations have no one solution.
+    if (inside.length < 3 || inLine(inside.map((i) => supports[i] as PlateSupport))) continue;
     let found: Found;
     try {
       found = byForces(inside.map((i) => supports[i] as PlateSupport), loads);

@@ -84,7 +84,7 @@ export interface FigureDeclaration<N extends string, O extends string, C extends
   /** Replaces the number in words, for verdicts: receives the bounds. */
   readonly inWords?: (value: { readonly nominal: number; readonly low: number; readonly high: number }) => string;
   /** Short text for the inlay hint of its scope, at most 18 characters, stable in width; only for rank 1. */
-  readonly hint?: (value: { readonly nominal: number; readonly low: number; readonly high: number }) => string | undefined;
+  readonly hint?: (value: { readonly nominal: number; readonly low: number; readonly high: number; /** The remark that belongs to the value. */ readonly note?: string }) => string | undefined;
   readonly chart?: Chart<Numbers<N> & Maybe<O> & Texts<C> & MaybeTexts<M> & Tables<T> & Names<R>>;
 }
 

@@ -36,13 +36,15 @@ export function misalignmentLoads(layout: Layout, end: number): JointLoad[] {
 /** A part that is drawn tight by less than this is not jammed: rounding. N. */
 const NOTHING = 1e-6;
 
-const worst = (loads: readonly JointLoad[]): JointLoad | undefined =>
-  loads.reduce<JointLoad | undefined>((most, one) => (most === undefined || length3(one.force) > length3(most.force) ? one : most), undefined);
-
+/** The largest force, and the two supports that hold hardest against each other. */
 function forceOf(loads: readonly JointLoad[]): number | { value: number; note: string } {
-  const most = worst(loads);
+  const [most] = [...loads].sort((a, b) => length3(b.force) - length3(a.force));
   const force = most === undefined ? 0 : length3(most.force);
-  return most === undefined || force < NOTHING ? 0 : { value: force, note: `hardest on ${most.owner}; as if part and frame were rigid, so that it is an upper bound` };
+  if (most === undefined || force < NOTHING) return 0;
+  const against = loads.reduce((least, one) => (dot3(one.force, most.force) < dot3(least.force, most.force) ? one : least));
+  // In the order of the text, so that the sentence does not turn round while a range is looked at.
+  const [one, other] = most.joint < against.joint ? [most, against] : [against, most];
+  return { value: force, note: `hardest between ${one.owner} and ${other.owner}; as if part and frame were rigid, so that it is an upper bound` };
 }
 
 /** Friction of the guides under jam loads: side force, and couple where the bearing length is known. */

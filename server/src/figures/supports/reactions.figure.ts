@@ -2,7 +2,7 @@ import { length3 } from '../../mechanics/vector3.ts';
 import { distanceToEdge } from '../../mechanics/support-polygon.ts';
 import { figure, unable, type Computed, type Figure } from '../figure.ts';
 import { growthLoads, misalignmentLoads } from './jam.figure.ts';
-import { layoutOf, NO_SUPPORTS, sharingOf, type Layout, type Sharing } from './layout.ts';
+import { carriersOf, layoutOf, NO_SUPPORTS, sharingOf, type Layout, type Sharing } from './layout.ts';
 
 const tables = { rows: 'axis.support-joints', masses: 'axis.mass-places' } as const;
 const names = { owners: 'axis.support-joints' } as const;
@@ -48,6 +48,23 @@ const share = (id: string, title: string, symbol: string, meaning: string, pick:
   });
 
 export default [
+  figure({
+    id: 'supports.carriers',
+    title: 'Supports that carry weight',
+    symbol: 'n_R',
+    quantity: 'count',
+    meaning: 'How many of the supports hold along the vertical.',
+    onlyWith: ['supports'],
+    needs: {},
+    tables: { rows: 'axis.support-joints' }, names,
+    compute: ({ rows, owners }) => {
+      const layout = layoutOf(rows, owners);
+      return layout ? carriersOf(layout).length : unable(NO_SUPPORTS);
+    },
+    formula: 'joints with a force within 25° of the vertical, drives held',
+    sources: [{ title: 'definition' }],
+    rank: 3,
+  }),
   share('supports.share-least', 'Least share of one support', 'q_min', 'Part of the weight that the least loaded support carries; negative where it would have to pull.', least, 3),
   share('supports.share-most', 'Largest share of one support', 'q_max', 'Part of the weight that the most loaded support carries.', most, 2),
   figure({

@@ -159,7 +159,8 @@ export default [
       if (!layout) return unable(NO_SUPPORTS);
       const growth = strain === undefined ? 0 : dragOf(layout, growthLoads(layout, strain, end), friction, length);
       const value = growth + dragOf(layout, misalignmentLoads(layout, end), friction, length);
-      return value > NOTHING && length === undefined ? { value, note: 'side forces alone: with guided-length the couples count too' } : value;
+      if (value < NOTHING) return 0;
+      return length === undefined ? { value, note: 'side forces alone: with guided-length the couples count too' } : value;
     },
     formula: 'R_j = Σ µ (|F| + 2 |M|/s)',
     sources: [{ title: 'dry friction on both ends of a slider' }],

@@ -116,6 +116,15 @@ export default fallbacks(
     },
   },
   {
+    // Nuts that are written as supports say how they are mounted.
+    input: 'nut.mounting',
+    compose: (_read, lists) => {
+      const nuts = lists.entries('axis.supports')?.filter((support) => support.choice('joint')?.startsWith('nut-')) ?? [];
+      if (nuts.length === 0) return undefined;
+      return { value: { type: 'choice', text: nuts.some((nut) => nut.choice('joint') === 'nut-rigid') ? 'rigid' : 'decoupled' }, origin: { from: 'several', parts: nuts.map(here) } };
+    },
+  },
+  {
     input: 'axis.joint-stiffness-end',
     title: 'Where the joints lie between soft and stiff',
     symbol: 'κ',

@@ -141,7 +141,7 @@ export default [
     },
     formula: 'F_jm = max Σ |f(δ_i)|, δ_i: offset or tilt of one joint',
     sources: [springs],
-    rank: 2,
+    rank: 3,
   }),
   figure({
     id: 'supports.jam-drag',

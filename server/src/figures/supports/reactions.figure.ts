@@ -165,6 +165,6 @@ export default [
     },
     formula: 'u_R = (R + F_jϑ + F_jm) / F_lim',
     sources: [{ title: 'all at their full size, added' }],
-    rank: 2,
+    rank: 3,
   }),
 ];

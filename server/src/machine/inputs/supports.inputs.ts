@@ -83,7 +83,7 @@ export default fallbacks(
   {
     input: 'axis.support-joints',
     title: 'Supports: joint, place and direction of each',
-    symbol: '',
+    symbol: 'W',
     compose: (read, lists) => {
       const members = lists.entries('axis.supports');
       if (!members || members.length === 0) return undefined;
@@ -102,7 +102,7 @@ export default fallbacks(
   {
     input: 'axis.mass-places',
     title: 'Masses and where their centres of gravity lie',
-    symbol: '',
+    symbol: 'm_i',
     compose: (_read, lists) => {
       const members = lists.named('axis.moves', 'masses');
       if (!members || members.length === 0) return undefined;

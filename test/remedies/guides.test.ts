@@ -20,7 +20,7 @@ const starts = (titles: readonly string[], beginnings: readonly string[]): void 
 describe('guides', () => {
   it('that sag are held nearer or clamped, made thicker, or supported', () => {
     const titles = offered('guide-sags', { 'mass.mass': '4 kg', 'guides.shaft-diameter': '12 mm', 'axis.accuracy': '1 mm', 'axis.travel': '400 mm' });
-    starts(titles, ['Set the holders nearer, # mm', 'Clamp the shaft ends', 'Take thicker guide shafts of # mm', 'Support the shafts along']);
+    starts(titles, ['Set the holders nearer, # mm', 'Clamp the shaft ends', 'Take thicker guide shafts of # mm', 'Support the shafts along', 'Take profile rails of size #']);
   });
   it.each([['slider-jams', '300 mm'], ['slider-near-jam', '180 mm']])('that jam (%s) get other bearings, a nearer drive, a longer guide', (check, offset) => {
     const titles = offered(check, { 'guides.bearing': 'bronze-bushing', 'guides.friction': '0.2', 'guides.drive-offset': offset });

@@ -87,6 +87,20 @@ function strongerCarriage(context: RemedyContext): readonly Proposal[] {
   return solvedProposal(context, { input, towards: 10 * present, say: (written) => `Take carriages rated ${written} ${input === 'guides.dynamic-rating' ? 'dynamic' : 'static'}`, coarse: true });
 }
 
+/** The smallest rail that is usually bolted down along its length in the open. */
+const FIRST_RAIL = '15';
+/** What says nothing of a rail. */
+const OF_SHAFTS = ['guides.bearing', 'guides.shaft-diameter', 'guides.shaft-bore', 'guides.shaft-material', 'guides.unsupported-length', 'guides.shaft-ends', 'guides.friction', 'guides.carriage-length', 'guides.dynamic-rating', 'guides.static-rating', 'guides.moment-limit', 'guides.rated-travel'];
+
+/** Rails instead of shafts; what was written of the shafts goes. */
+function rails(context: RemedyContext): readonly Proposal[] {
+  if (context.before.choice('guides.kind') !== 'round-shaft') return [];
+  const gone = OF_SHAFTS.filter((input) => isWritten(context, input)).map((input) => context.place(input));
+  const written = allChanges([changeOf(context, 'guides.kind', 'profile-rail'), changeOf(context, 'guides.size', FIRST_RAIL)]);
+  const removed = gone.flatMap((place) => (place ? [{ place, value: null }] : []));
+  return written ? [{ changes: [...written, ...removed], what: `Take profile rails of size ${FIRST_RAIL}, bolted down along their length`, result: () => 'no free length left to sag' }] : [];
+}
+
 export default [
   remedy({ id: 'thicker-guide-shafts', summary: 'Takes the next thicker guide shafts that are sold.', cost: 3, cures: ['guide-sags', 'guide-life-short', 'guide-static-safety-low'], propose: thickerShaft }),
   remedy({ id: 'shorter-guide-shafts', summary: 'Sets the holders of the guide shafts as near together as travel and carriage allow.', cost: 2, cures: ['guide-sags'], propose: shorterShaft }),
@@ -107,6 +121,7 @@ export default [
         ? chosenProposal(context, 'guides.kind', ['supported-shaft'], () => 'Support the shafts along their length').map((proposal) => ({ ...proposal, result: () => 'no free length left to sag' }))
         : [],
   }),
+  remedy({ id: 'rails-for-shafts', summary: 'Takes profile rails that are bolted down along their length, in place of round shafts.', cost: 4.5, cures: ['guide-sags'], propose: rails }),
   remedy({ id: 'longer-guide', summary: 'Lengthens the guided length, or sets the carriages farther apart.', cost: 3, cures: ['slider-jams', 'slider-near-jam', 'guide-life-short', 'guide-static-safety-low'], propose: longerGuide }),
   remedy({
     id: 'drive-nearer-to-the-guides',

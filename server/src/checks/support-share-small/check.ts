@@ -12,6 +12,6 @@ export default check({
   // Below nothing it lifts off, which another finding says; of many supports none has a tenth.
   when: ({ bounds }) => (bounds('supports.reaction-least')?.low ?? 0) >= -1e-6 && (bounds('supports.carriers')?.nominal ?? 0) <= 4,
   because: ['axis.mass-places', 'axis.support-joints'],
-  message: ({ note, worst }) =>
-    `${ownerIn(note('supports.share-least')).replace(/^./, (first) => first.toUpperCase())} carries only ${percent(worst)} of the weight, where a tenth is the least that is usual: a load that shifts a little lifts it. Move supports or masses so that all carry.`,
+  message: ({ note, worst, certain }) =>
+    `${ownerIn(note('supports.share-least')).replace(/^./, (first) => first.toUpperCase())} ${certain ? 'carries' : 'may carry'} only ${percent(worst)} of the weight, where a tenth is the least that is usual: a load that shifts a little lifts it. Move supports or masses so that all carry.`,
 });

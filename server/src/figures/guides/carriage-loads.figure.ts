@@ -26,7 +26,7 @@ export default [
     meaning: `What the most loaded carriage carries across its rail while the axis speeds up or slows down. ${ASSUMED}`,
     ...common,
     compute: (values) => of(values, (all) => Math.max(...all)),
-    formula: 'F_c = √((m g cos β/n)² + (F d_F/b_c …)²), n = n_r n_c',
+    formula: 'F_c = √((m g cos β/n)² + F_y²), Σ F_y x = F_d d_F, n = n_r n_c',
     sources: [statics],
     rank: 2,
   }),

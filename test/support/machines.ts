@@ -59,6 +59,21 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
     drive['coupling'] = { form: 'bellows', bores: ['5 mm', '10 mm'] };
     return machine;
   },
+  /**
+   * A bed on three screws, exactly constrained: a carriage under a ball and a fork hold x, y and the turn, three floating nuts the height and both tilts.
+   * The centre of gravity lies in the middle of the triangle of nuts: (0, 0), (300, 0), (150, 300) mm.
+   */
+  bed: () => {
+    const machine = base('lift');
+    machine['masses'] = { plate: { mass: '6 kg', at: ['150 mm', '100 mm'] } };
+    machine['conditions'] = { 'ambient-temperature': '20 °C', 'machine-temperature': '20 °C', 'frame-material': 'steel' };
+    const axis = at(machine, ['axes', 'lift']);
+    axis['guides'] = { 'friction-force': '4 N', friction: '0.01' };
+    axis['carried-part'] = { material: 'aluminium', temperature: '70 °C' };
+    axis['supports'] = bedSupports();
+    at(machine, ['axes', 'lift', 'drive'])['units'] = 3;
+    return machine;
+  },
   /** A horizontal axis on one ball screw. */
   router: () => {
     const machine = base('ball-lift');
@@ -81,6 +96,16 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
     machine['masses'] = { plate: { mass: '1.5 kg' } };
     machine['supplies'] = { main: { kind: 'extra-low-voltage', voltage: '36 V', current: '10 A' } };
     machine['parts'] = { 'lift-motor': largeStepper() };
+    return machine;
+  },
+  /** A level carriage with two ball bushings on each of two round shafts, pulled by a belt beside its middle. */
+  slider: () => {
+    const machine = base('belt');
+    const axis = at(machine, ['axes', 'lift']);
+    axis['guides'] = {
+      'friction-force': '4 N', kind: 'round-shaft', bearing: 'ball-bushing', rails: 2, carriages: 2, 'rail-spacing': '120 mm', 'carriage-spacing': '80 mm', 'guided-length': '110 mm',
+      'drive-offset': '30 mm', 'shaft-diameter': '16 mm', 'unsupported-length': '640 mm', 'shaft-ends': 'supported',
+    };
     return machine;
   },
   /** A vertical axis on one belt behind a reduction, with a brake on the rail. */
@@ -128,6 +153,14 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
   },
 };
 
+const bedSupports = (): PlainMachine => ({
+  'left rail': { joint: 'carriage-on-ball', at: ['-50 mm', '100 mm'] },
+  'right shaft': { joint: 'fork', at: ['350 mm', '100 mm'], across: 'y' },
+  'screw 1': { joint: 'nut-decoupled', at: ['0 mm', '0 mm'] },
+  'screw 2': { joint: 'nut-decoupled', at: ['300 mm', '0 mm'] },
+  'screw 3': { joint: 'nut-decoupled', at: ['150 mm', '300 mm'] },
+});
+
 const beltDrive = (): PlainMachine => ({
   motor: 'lift-motor',
   supply: 'main',
@@ -162,6 +195,8 @@ const scopePaths: Readonly<Record<string, readonly string[]>> = {
   axis: ['axes', 'lift'],
   motion: ['axes', 'lift', 'motion'],
   guides: ['axes', 'lift', 'guides'],
+  'carried-part': ['axes', 'lift', 'carried-part'],
+  supports: ['axes', 'lift', 'supports'],
   drive: ['axes', 'lift', 'drive'],
   screw: ['axes', 'lift', 'drive', 'screw'],
   'thrust-bearing': ['axes', 'lift', 'drive', 'screw', 'thrust-bearing'],

@@ -61,13 +61,18 @@ export function showFigure(figure: Figure, value: Bounded): string {
   return formatRange(value, figure.quantity, figure.unit === undefined ? {} : { unit: figure.unit });
 }
 
+/** The names of a table's rows, as many as there is room for: `left rail, screw 1, screw 2 and 3 more`. */
+function listedShort(titles: readonly string[]): string {
+  return titles.length <= 4 ? titles.join(', ') : `${titles.slice(0, 3).join(', ')} and ${titles.length - 3} more`;
+}
+
 /** An input's value as text, in the unit in which it was written. */
 export function showInput(id: string, evaluation: Evaluation): string {
   const input = evaluation.input(id);
   if (input.state !== 'known') return 'unknown';
   const { value } = input;
   if (value.type === 'choice') return value.text;
-  if (value.type === 'table') return `${value.rows.length} points`;
+  if (value.type === 'table') return value.titles ? listedShort(value.titles) : `${value.rows.length} points`;
   const { quantity } = describeInput(id);
   return formatRange(value, quantity ?? 'count', value.unit === undefined || value.unit === '' ? {} : { unit: value.unit });
 }

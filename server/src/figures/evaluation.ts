@@ -299,6 +299,10 @@ export class Evaluation {
       values[need.alias] = typeof found === 'number' ? found : undefined;
     }
     for (const { alias, id } of plan.optionalChoices) values[alias] = this.choice(id);
+    for (const { alias, id } of plan.names) {
+      const input = this.subject.input(id);
+      values[alias] = input.state === 'known' && input.value.type === 'table' ? input.value.titles : undefined;
+    }
     for (const { alias, id } of plan.tables) {
       const input = this.subject.input(id);
       values[alias] = input.state === 'known' && input.value.type === 'table' ? input.value.rows : undefined;

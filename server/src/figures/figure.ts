@@ -42,13 +42,14 @@ type Numbers<N extends string> = { readonly [alias in N]: number };
 type Maybe<O extends string> = { readonly [alias in O]: number | undefined };
 type Texts<C extends string> = { readonly [alias in C]: string };
 type MaybeTexts<T extends string> = { readonly [alias in T]: string | undefined };
+type Names<R extends string> = { readonly [alias in R]: readonly string[] | undefined };
 type Tables<T extends string> = { readonly [alias in T]: readonly (readonly number[])[] | undefined };
 
 /**
  * One computed quantity. Hover rows, checks, the command line, charts and the reference page all come from this declaration.
  * Lives alone in a file `*.figure.ts` (or an array of close relatives) and is found by its place.
  */
-export interface FigureDeclaration<N extends string, O extends string, C extends string, M extends string, T extends string> {
+export interface FigureDeclaration<N extends string, O extends string, C extends string, M extends string, T extends string, R extends string> {
   /** `screw.whirl-speed`: the scope that it belongs to, and its name. Never the same as an input's. */
   readonly id: string;
   readonly title: string;
@@ -66,13 +67,15 @@ export interface FigureDeclaration<N extends string, O extends string, C extends
   readonly choices?: Readonly<Record<C, string>>;
   readonly optionalChoices?: Readonly<Record<M, string>>;
   readonly tables?: Readonly<Record<T, string>>;
+  /** What a person calls the rows of these tables: alias → id of the table. */
+  readonly names?: Readonly<Record<R, string>>;
   /** Only where these choices have one of these values: `{ 'screw.thread': ['ball'] }`. Elsewhere the figure is left out without a word. */
   readonly onlyWhere?: Readonly<Record<string, readonly string[]>>;
   /** Only where the description has these maps: `['brake']`. */
   readonly onlyWith?: readonly string[];
   /** Inputs in which it is not monotonic: sampled between their ends too. */
   readonly notMonotonicIn?: readonly string[];
-  readonly compute: (values: Numbers<N> & Maybe<O> & Texts<C> & MaybeTexts<M> & Tables<T>) => Computed;
+  readonly compute: (values: Numbers<N> & Maybe<O> & Texts<C> & MaybeTexts<M> & Tables<T> & Names<R>) => Computed;
   /** With the symbols of the inputs: `n₁ = β²/(2π L²) · √(E I / (ρ A))`. */
   readonly formula: string;
   readonly sources: readonly Source[];
@@ -81,12 +84,12 @@ export interface FigureDeclaration<N extends string, O extends string, C extends
   /** Replaces the number in words, for verdicts: receives the bounds. */
   readonly inWords?: (value: { readonly nominal: number; readonly low: number; readonly high: number }) => string;
   /** Short text for the inlay hint of its scope, at most 18 characters, stable in width; only for rank 1. */
-  readonly hint?: (value: { readonly nominal: number; readonly low: number; readonly high: number }) => string | undefined;
-  readonly chart?: Chart<Numbers<N> & Maybe<O> & Texts<C> & MaybeTexts<M> & Tables<T>>;
+  readonly hint?: (value: { readonly nominal: number; readonly low: number; readonly high: number; /** The remark that belongs to the value. */ readonly note?: string }) => string | undefined;
+  readonly chart?: Chart<Numbers<N> & Maybe<O> & Texts<C> & MaybeTexts<M> & Tables<T> & Names<R>>;
 }
 
 /** A figure as the evaluation sees it: aliases and their types are the declaration's private matter. */
-export type Figure = FigureDeclaration<string, string, string, string, string>;
+export type Figure = FigureDeclaration<string, string, string, string, string, string>;
 
 /** Declares a figure; the aliases in `needs` and its kin give `compute` its argument's type. */
 export function figure<
@@ -95,7 +98,8 @@ export function figure<
   const C extends string = never,
   const M extends string = never,
   const T extends string = never,
->(declaration: FigureDeclaration<N, O, C, M, T>): Figure {
+  const R extends string = never,
+>(declaration: FigureDeclaration<N, O, C, M, T, R>): Figure {
   // Inside, every alias is present because the evaluation fills exactly the declared ones.
   return declaration;
 }

@@ -19,6 +19,7 @@ export interface Plan {
   readonly choices: readonly Need[];
   readonly optionalChoices: readonly Need[];
   readonly tables: readonly Need[];
+  readonly names: readonly Need[];
   readonly onlyWhere: readonly (readonly [choice: string, allowed: readonly string[]])[];
 }
 
@@ -34,6 +35,7 @@ export function planOf(figure: Figure, index: number, numberOf: (id: string) => 
     choices: list(figure.choices),
     optionalChoices: list(figure.optionalChoices),
     tables: list(figure.tables),
+    names: list(figure.names),
     onlyWhere: Object.entries(figure.onlyWhere ?? {}),
   };
 }

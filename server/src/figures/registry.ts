@@ -90,7 +90,7 @@ function requireAgreement(group: readonly Figure[]): void {
 
 /** Everything that a figure names: needs, options, choices, tables. */
 export function directNeeds(figure: Figure): readonly string[] {
-  return [figure.needs, figure.optional, figure.choices, figure.optionalChoices, figure.tables].flatMap((group) => Object.values(group ?? {}));
+  return [figure.needs, figure.optional, figure.choices, figure.optionalChoices, figure.tables, figure.names].flatMap((group) => Object.values(group ?? {}));
 }
 
 let shared: FigureRegistry | undefined;

@@ -44,11 +44,15 @@ export interface Member {
   readonly place: Place;
   readonly number: (entry: string) => Bounded | undefined;
   readonly choice: (entry: string) => string | undefined;
+  /** The quantities of a list entry such as `at`, in SI; undefined where it is missing or one of them cannot be read. */
+  readonly quantities: (entry: string, quantity: QuantityKind) => readonly Bounded[] | undefined;
 }
 
 export interface ListReader {
   /** The maps of a list entry such as `drive.reduction`; undefined when it is not written, 'unreadable' when a part of it is. */
   members(input: string): readonly Member[] | undefined;
+  /** The entries of a map whose names are the person's own, such as `axis.supports`, in the order of the text. */
+  entries(input: string): readonly Member[] | undefined;
   /** The entries of a section that a list of names refers to, such as the `masses` named by `axis.moves`. Names that resolve to nothing are left out. */
   named(input: string, section: string): readonly Member[] | undefined;
   /** The scalar texts of a list of quantities, such as `coupling.bores`. */

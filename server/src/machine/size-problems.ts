@@ -3,6 +3,7 @@ import { MOTOR_FLANGES, motorFlange } from '../catalogue/motor-flanges.ts';
 import { parseBallScrewDesignation } from '../mechanics/ball-screw.ts';
 import { nearestNames } from '../language/nearest-names.ts';
 import { childOf, nodeAt, type EntryPath, type SyntaxNode } from '../language/syntax-tree.ts';
+import { RAIL_SIZE_TEXTS, railOfSize } from './guide-rail-size.ts';
 import type { Machine } from './machine.ts';
 import type { PlacedProblem } from './name-problems.ts';
 import { meaningOf } from './trapezoidal-size.ts';
@@ -22,6 +23,7 @@ export function sizeProblems(machine: Machine): readonly PlacedProblem[] {
     const stages = childOf(drive, 'reduction');
     if (stages?.type === 'list') stages.items.forEach((stage, index) => look(stage, [...path, 'reduction', String(index)], 'profile', profileProblem));
   }
+  for (const [name, axis] of entries(nodeAt(root, ['axes']))) look(childOf(axis, 'guides'), ['axes', name, 'guides'], 'size', railProblem);
   for (const [name, part] of entries(nodeAt(root, ['parts']))) {
     look(part, ['parts', name], 'size', screwSizeProblem);
     look(part, ['parts', name], 'frame', frameProblem);
@@ -55,6 +57,15 @@ function profileProblem(text: string): Omit<PlacedProblem, 'place'> | undefined 
   const replacements = near.length > 0 ? near : nearestNames(text, names);
   const cure = replacements.length > 0 ? `Did you mean ${replacements.slice(0, 2).map((name) => `"${name}"`).join(' or ')}?` : `Known are ${names.join(', ')}; or leave it out and write "pitch".`;
   return { code: 'size-unknown', severity: 'error', message: `"${short(text)}" is no belt profile that is known here, so nothing follows from it. ${cure}`, replacements };
+}
+
+function railProblem(text: string): Omit<PlacedProblem, 'place'> | undefined {
+  if (railOfSize(text)) return undefined;
+  const digits = /\d{1,2}/.exec(text.slice(0, 24))?.[0];
+  const form = /mini/i.test(text.slice(0, 24)) ? `miniature ${digits ?? ''}` : (digits ?? '');
+  const replacements = RAIL_SIZE_TEXTS.includes(form) ? [form] : [];
+  const cure = replacements.length > 0 ? `Did you mean "${replacements.join('')}"?` : `Known are ${RAIL_SIZE_TEXTS.join(', ')}; or leave it out and write the ratings.`;
+  return { code: 'size-unknown', severity: 'warning', message: `"${short(text)}" is no rail size that is known here, so nothing follows from it. ${cure}`, replacements };
 }
 
 const short = (text: string): string => (text.length > 24 ? `${text.slice(0, 23)}…` : text);

@@ -144,6 +144,16 @@ export class Subject {
       const found = this.#listNode(input);
       return found?.node.items.flatMap((item, index) => (item?.type === 'map' ? [member(item, `${index + 1}`, found.place, index)] : []));
     },
+    entries: (input) => {
+      const { scope, entry } = splitInput(input);
+      for (const layer of this.#layersOf(scope)) {
+        const node = childOf(layer.node, entry);
+        if (node?.type !== 'map') continue;
+        const path = [...layer.place.path, entry];
+        return node.entries.flatMap(({ key, value }) => (value?.type === 'map' ? [memberAt(value, key.text, { uri: layer.place.uri, path: [...path, key.text] })] : []));
+      }
+      return undefined;
+    },
     named: (input, section) => {
       const found = this.#listNode(input);
       return found?.node.items.flatMap((item) => {
@@ -247,6 +257,12 @@ function memberAt(node: MapNode, title: string, place: Place): Member {
     title,
     place,
     choice: text,
+    quantities: (entry, quantity) => {
+      const list = childOf(node, entry);
+      if (list?.type !== 'list') return undefined;
+      const read = list.items.map((item) => (item?.type === 'scalar' ? readQuantity(item.text, quantity) : undefined));
+      return read.every((reading) => reading?.ok) ? read.flatMap((reading) => (reading?.ok ? [reading.quantity] : [])) : undefined;
+    },
     number: (entry) => {
       const written = text(entry);
       const kind = written === undefined ? undefined : memberQuantity(entry);
@@ -274,6 +290,11 @@ const memberQuantities: Readonly<Record<string, QuantityKind>> = {
   width: 'length',
   'center-distance': 'length',
   tension: 'force',
+  stiffness: 'stiffness',
+  'tilt-stiffness': 'torsional-stiffness',
+  offset: 'length',
+  tilt: 'angle',
+  'load-limit': 'force',
   speed: 'rotational-speed',
   torque: 'torque',
 };

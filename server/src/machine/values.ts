@@ -8,7 +8,7 @@ export interface Bounded {
 export type InputValue =
   | ({ readonly type: 'number'; /** The unit in which it was written, for showing it back. */ readonly unit?: string } & Bounded)
   | { readonly type: 'choice'; readonly text: string }
-  | { readonly type: 'table'; readonly rows: readonly (readonly number[])[] };
+  | { readonly type: 'table'; readonly rows: readonly (readonly number[])[]; /** What a person calls each row. */ readonly titles?: readonly string[] };
 
 export const exactly = (nominal: number): Bounded => ({ nominal, low: nominal, high: nominal });
 

@@ -136,8 +136,8 @@ export default [
     ],
     propose: (context) => {
       const units = context.before.bounds('drive.units')?.nominal ?? 1;
-      // Crossed belts are two, and a gantry has its two sides.
-      if (isCrossed(context) || context.before.choice('drive.sharing') === 'gantry') return [];
+      // Crossed belts are two, a gantry has its two sides, and nuts with places would each need one more place.
+      if (isCrossed(context) || context.before.choice('drive.sharing') !== 'equal') return [];
       const found = context.first([units + 1, units + 2].filter((count) => count <= 4), (count) => ({ 'drive.units': number(count) }));
       const change = found === undefined ? undefined : changeOf(context, 'drive.units', String(found));
       return change && found !== undefined ? [{ changes: [change], what: `Share the load among ${found} ${UNITS[transmissionOf(context)]}`, cost: 5 + costOfChange(units, found) }] : [];

@@ -1,9 +1,11 @@
 import { BALL_SCREW_SIZES } from '../catalogue/ball-screws.ts';
 import { BELT_PROFILES, beltProfile } from '../catalogue/belt-profiles.ts';
 import { MOTOR_FLANGES } from '../catalogue/motor-flanges.ts';
+import { PROFILE_RAILS } from '../catalogue/profile-rails.ts';
 import { STANDARD_THREADS } from '../catalogue/trapezoidal-threads.ts';
 import { scalarText } from '../language/edit-entry.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
+import { railSizeText } from '../machine/guide-rail-size.ts';
 import type { Draft } from './completion-item.ts';
 import { escapeMarkdown } from './markdown.ts';
 
@@ -26,6 +28,8 @@ export function sizeDrafts(kind: string, sibling: (key: string) => string | unde
       return profileDrafts();
     case 'belt-width':
       return widthDrafts(sibling('profile'));
+    case 'profile-rail':
+      return railDrafts();
     case 'module':
       return MODULES.map((module) => size(`${module} mm`, 'standard module', 'Preferred modules of ISO 54, as remembered.'));
     case 'teeth':
@@ -65,6 +69,15 @@ function profileDrafts(): Draft[] {
 function widthDrafts(profile: string | undefined): Draft[] {
   const row = profile === undefined ? undefined : beltProfile(profile);
   return row ? row.widths.values.map((width) => size(millimetres(width), `usual width of ${row.profile}`, escapeMarkdown(row.widths.source))) : [];
+}
+
+/** Rails by size; the form stands only where the number alone means another. */
+function railDrafts(): Draft[] {
+  return PROFILE_RAILS.map((row) => {
+    const { low, high, source } = row.dynamicRating;
+    const ratings = `${formatQuantity(low, 'force', { unit: 'kN' })} to ${formatQuantity(high, 'force', { unit: 'kN' })}`;
+    return size(railSizeText(row), `${row.form} rail, ${millimetres(row.railWidth)} wide`, `Usual dynamic rating of a carriage ${ratings}. ${escapeMarkdown(source)}`);
+  });
 }
 
 function frameDrafts(): Draft[] {

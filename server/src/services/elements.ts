@@ -15,7 +15,7 @@ export interface Element {
 }
 
 /** What surrounds the elements, and has its say in their figures instead of figures of its own. */
-const SURROUNDINGS: ReadonlySet<string> = new Set(['machine', 'conditions', 'controller', 'supply', 'motion', 'guides', 'partner', 'partner-motion', 'partner-guides', 'carried']);
+const SURROUNDINGS: ReadonlySet<string> = new Set(['machine', 'conditions', 'controller', 'supply', 'motion', 'partner', 'partner-motion', 'partner-guides', 'carried']);
 
 /** The elements whose key, name or description stands at a place; several where drives share a part. Chosen drives first. */
 export function elementsAt(snapshot: Snapshot, place: Place): readonly Element[] {
@@ -29,6 +29,8 @@ export function elementsAt(snapshot: Snapshot, place: Place): readonly Element[]
 function placesOfElement(scope: ScopeRow, subject: Subject): readonly Place[] {
   if (SURROUNDINGS.has(scope.id) || !subject.hasScope(scope.id)) return [];
   const key = keyPlaceOf(scope, subject);
+  // Guides of which only the friction is written are surroundings too: nothing is computed for them.
+  if (scope.id === 'guides' && !(key && textAt(subject, { uri: key.uri, path: [...key.path, 'kind'] }))) return [];
   const places: Place[] = key ? [key] : [];
   if (key && scope.part) {
     const name = { uri: key.uri, path: scope.part.by === 'part-key' ? [...key.path, 'part'] : key.path };
@@ -63,9 +65,11 @@ export function nameOfElement({ scope, evaluation }: Element): string {
   const { subject } = evaluation;
   const own = subject.kind === 'heater' ? scope.id === 'heater' : scope.id === 'axis';
   const holder = holderOf(subject);
-  if (holder === undefined) return `The ${scope.title}`;
+  // The verb behind it stands in the singular.
+  const title = scope.id === 'guides' ? 'set of guides' : scope.title;
+  if (holder === undefined) return `The ${title}`;
   const option = optionOf(subject);
-  return `The ${scope.title}${own ? '' : ' of'} "${holder}"${option === undefined ? '' : `, drive option "${option}"`}`;
+  return `The ${title}${own ? '' : ' of'} "${holder}"${option === undefined ? '' : `, drive option "${option}"`}`;
 }
 
 /** Where a subject stands, for "used by": `"lift"`, `"lift" with drive option "belt"`. */

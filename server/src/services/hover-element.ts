@@ -16,6 +16,7 @@ import { leadingPlace } from './leading-figures.ts';
 import { blocks, code, escapeMarkdown, escapeShort, table, unbroken } from './markdown.ts';
 import { lowerFirst, missingSentences } from './missing.ts';
 import { sourceMarkdown, WEAK } from './origin-text.ts';
+import { planDataUri, planOf } from './plan-drawing.ts';
 import { plotAlt, plotDataUri } from './plot.ts';
 import { leadMarkdown, leadRow } from './designation.ts';
 import type { Snapshot } from './snapshot.ts';
@@ -127,8 +128,11 @@ function formulasAlone(figures: readonly Figure[]): string {
   return [...bySource].map(([source, formulas]) => [...formulas, `Source: ${source}`].join('  \n')).join('\n\n');
 }
 
-/** The first plot that there is: of the element's own figures, for a whole axis or drive of all that concern it. */
+/** The plan of supports; else the first plot that there is: of the element's own figures, for a whole axis or drive of all that concern it. */
 function plotOf({ scope, evaluation }: Element, concerned: readonly Figure[]): string | undefined {
+  const plan = scope.id === 'supports' ? planOf(evaluation) : undefined;
+  const drawn = plan && planDataUri(plan);
+  if (plan && drawn !== undefined) return `![${escapeMarkdown(plan.alt)}](${drawn})`;
   for (const figure of concerned) {
     const { chart } = figure;
     const values = chart && (isWhole(scope.id) || scopeOf(figure.id) === scope.id) ? evaluation.valuesAt(figure) : undefined;

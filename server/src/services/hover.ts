@@ -3,6 +3,7 @@ import { nodeAt, type EntryPath } from '../language/syntax-tree.ts';
 import { designationMarkdown } from './designation.ts';
 import { elementsAt } from './elements.ts';
 import { elementMarkdown } from './hover-element.ts';
+import { supportMarkdown } from './hover-support.ts';
 import { dependents, keyMarkdown, valueMarkdown } from './hover-value.ts';
 import { blocks, escapeMarkdown } from './markdown.ts';
 import { placeOfName } from './names.ts';
@@ -46,8 +47,9 @@ function ofKey(path: EntryPath, snapshot: Snapshot): string {
   const isName = document.schemaAt(path.slice(0, -1))?.defines !== undefined;
   const meaning = schema && keyMarkdown(path.at(-1) ?? '', schema, isName);
   if (value?.type === 'scalar') return blocks(meaning, valueMarkdown(value.text, schema, path, snapshot, 'below its key'), ...restingOnName(path, snapshot));
+  const support = isName ? supportMarkdown(path, snapshot) : undefined;
   // Of a whole section it would be nearly everything.
-  return blocks(meaning, ...(schema && schema.defines === undefined ? dependents(path, snapshot) : []));
+  return blocks(support, meaning, ...(support === undefined && schema && schema.defines === undefined ? dependents(path, snapshot) : []));
 }
 
 function ofValue(path: EntryPath, snapshot: Snapshot): string {

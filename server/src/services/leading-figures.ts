@@ -10,7 +10,9 @@ const LEADING: Readonly<Record<string, readonly string[]>> = {
   rack: ['rack.lost-motion', 'rack.position-error'],
   pinion: ['pinion.stress-use', 'drive.travel-per-shaft-turn'],
   layout: ['layout.diagonal-margin'],
+  supports: ['supports.redundant-held', 'supports.freedoms-drives-held', 'supports.growth-jam-force', 'supports.reaction-least', 'supports.reaction-most', 'supports.distance-to-edge'],
   coupling: ['coupling.torque-use'],
+  guides: ['guides.sag-variation', 'guides.jamming-ratio', 'guides.static-safety', 'guides.life-travel', 'guides.carriage-load-most'],
 };
 
 /** The place of a figure among those that lead its element; undefined for one that does not. */

@@ -41,10 +41,10 @@ const TOP = 46;
 const RIGHT = 16;
 
 // Dark ink on paper of its own: reads the same in a light and in a dark window.
-const PAPER = '#f3f2ec';
-const FRAME = '#8d8f86';
-const INK = '#23272b';
-const GRID = '#d5d4ca';
+export const PAPER = '#f3f2ec';
+export const FRAME = '#8d8f86';
+export const INK = '#23272b';
+export const GRID = '#d5d4ca';
 const BAND = '#8a7f52';
 /** Curves differ in dash pattern first, in colour second. */
 const STYLES = [
@@ -268,7 +268,8 @@ function formatter(from: number, to: number, count: number): (value: number) => 
 
 const round = (value: number): number => Math.round(value * 10) / 10;
 
-function base64(text: string): string {
+/** Text as base64, for a data URI. */
+export function base64(text: string): string {
   let binary = '';
   for (const byte of new TextEncoder().encode(text)) binary += String.fromCharCode(byte);
   return btoa(binary);

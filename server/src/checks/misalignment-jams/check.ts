@@ -1,0 +1,15 @@
+import { check } from '../check.ts';
+import { pairIn } from '../support-words.ts';
+
+export default check({
+  id: 'misalignment-jams',
+  title: 'Jams where supports do not line up',
+  summary: 'Supports that may stand out of their place by as much as is written strain each other.',
+  place: 'supports',
+  figure: 'supports.misalignment-jam-use',
+  bad: 'above',
+  limits: [{ at: 0.5, severity: 'warning', basis: 'our threshold', source: { title: 'half the weight is felt as stiff running' } }],
+  because: ['axis.support-joints'],
+  message: ({ show, note, certain }) =>
+    `Supports out of line ${certain ? 'bind' : 'may bind'}: by as much as they may be off, ${pairIn(note('supports.misalignment-jam-force'))} press each other with up to ${show('supports.misalignment-jam-force', 'high')} if all else is rigid. Line them up more closely, or let one joint float.`,
+});

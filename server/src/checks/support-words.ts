@@ -1,0 +1,25 @@
+/** Notes of figures of supports, cut to what a message has room for. */
+
+/** The first of several clauses; one that is too long is told by what stands for it. */
+export function firstClause(note: string | undefined, most: number, instead: string): string {
+  const clause = (note ?? '').split('; ')[0] ?? '';
+  return clause !== '' && clause.length <= most ? clause : instead;
+}
+
+/** How many more clauses there are: " (and 3 more)". */
+export function andMore(note: string | undefined): string {
+  const others = (note ?? '').split('; ').length - 1;
+  return others === 0 ? '' : ` (and ${others} more)`;
+}
+
+/** A long name is cut, since a message has no room for it. */
+const cut = (name: string): string => (name.length <= 24 ? name : `${name.slice(0, 23)}…`);
+
+/** "on screw 1" as "screw 1". */
+export const ownerIn = (note: string | undefined): string => cut(/^on ([^;,]+)/.exec(note ?? '')?.[1] ?? 'one support');
+
+/** "hardest between left rail and right rail; …" as "left rail and right rail". */
+export function pairIn(note: string | undefined): string {
+  const [, one, other] = /^hardest between (.+?) and (.+?);/.exec(note ?? '') ?? [];
+  return one === undefined || other === undefined ? 'supports' : `${cut(one)} and ${cut(other)}`;
+}

@@ -1,0 +1,138 @@
+import { guideStiffness } from '../../catalogue/guide-stiffness.ts';
+import type { JointKind } from '../../mechanics/constraint-wrenches.ts';
+import { fallbacks, type InputReader, type Member } from '../input.ts';
+import type { Origin } from '../origin.ts';
+import { formOf, JOINT_KINDS, rowOf, type SupportJoint } from '../support-joint.ts';
+import { between, type Bounded } from '../values.ts';
+
+type Triple = readonly [number, number, number];
+
+const DIRECTIONS: Readonly<Record<string, Triple>> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
+
+/** Joints whose axis is the direction of the load: weight, unless said otherwise. */
+const LOADED: ReadonlySet<JointKind> = new Set(['ball', 'cone', 'vee', 'flat', 'ball-on-radial-slide', 'rigid-bolts']);
+/** Joints whose axis follows the travel; of a level axis nobody knows whether that is x or y. */
+const NEEDS_ALONG: ReadonlySet<JointKind> = new Set(['blade-flexure', 'wire-flexure']);
+/** Joints that hold another way when their second direction is another. */
+const NEEDS_ACROSS: ReadonlySet<JointKind> = new Set(['fork', 'flat-wheel', 'vee', 'ball-on-radial-slide']);
+/** Of these the usual second direction is away from the middle, so that growth slides along it; common practice. */
+const RADIAL: ReadonlySet<JointKind> = new Set(['vee', 'ball-on-radial-slide']);
+
+/** Kinds of guide that slide. */
+const PLAIN = new Set(['lined-bushing', 'polymer-bushing', 'bronze-bushing', 'dry-slide']);
+
+/** The row of the stiffness table for a joint; contacts and bolts count as a stiff carriage, an order of magnitude. */
+function partOf(kind: JointKind, read: InputReader): string {
+  if (kind.endsWith('-wheel') || kind === 'wheel-carriage') return 'wheel';
+  if (kind.endsWith('bushing') || kind === 'two-bushings' || kind === 'fork') return PLAIN.has(read.choice('guides.kind') ?? '') ? 'plain-bushing' : 'round-shaft-bushing';
+  if (kind.startsWith('nut-') || kind === 'belt') return 'trapezoidal-nut';
+  return 'carriage';
+}
+
+/** Length over which a part bears against tilt, m: from a short bushing to a long carriage. */
+const BEARING_LENGTH = { low: 0.02, high: 0.06 };
+
+/** As an even bed of springs over the bearing length: k s²/12. */
+const tiltOf = (stiffness: { readonly low: number; readonly high: number }): { low: number; high: number } => ({
+  low: (stiffness.low * BEARING_LENGTH.low ** 2) / 12,
+  high: (stiffness.high * BEARING_LENGTH.high ** 2) / 12,
+});
+
+const ends = ({ low, high }: Bounded): { low: number; high: number } => ({ low, high });
+
+/** Place of a support; undefined where it cannot be read. */
+function placeOf(member: Member): Triple | undefined {
+  const [x, y, z] = member.quantities('at', 'position') ?? [];
+  return x === undefined || y === undefined ? undefined : [x.nominal, y.nominal, z?.nominal ?? 0];
+}
+
+function directionOf(word: string | undefined, place: Triple, centre: Triple): Triple | undefined {
+  if (word !== 'radial') return word === undefined ? undefined : DIRECTIONS[word];
+  const [x, y] = [place[0] - centre[0], place[1] - centre[1]];
+  return Math.hypot(x, y) > 1e-6 ? [x, y, 0] : undefined;
+}
+
+/** One support; undefined where something decisive is not written or cannot be read. */
+function jointOf(member: Member, at: Triple, centre: Triple, vertical: boolean, read: InputReader): SupportJoint | undefined {
+  const kind = JOINT_KINDS.find((one) => one === member.choice('joint'));
+  if (kind === undefined) return undefined;
+  const along = member.choice('along');
+  const usualAxis = LOADED.has(kind) || (vertical && !NEEDS_ALONG.has(kind)) ? DIRECTIONS['z'] : undefined;
+  const axis = along === undefined ? usualAxis : DIRECTIONS[along];
+  if (axis === undefined) return undefined;
+  const written = member.choice('across');
+  const across = directionOf(written ?? (RADIAL.has(kind) ? 'radial' : undefined), at, centre);
+  if (across === undefined && (NEEDS_ACROSS.has(kind) || written !== undefined)) return undefined;
+  const stiffness = member.number('stiffness') ?? guideStiffness(partOf(kind, read))?.stiffness;
+  if (stiffness === undefined || stiffness.low <= 0) return undefined;
+  const tilt = member.number('tilt-stiffness');
+  return {
+    kind, at, axis, across,
+    lead: formOf(kind).drive === true && kind !== 'belt' ? (read.number('screw.lead')?.nominal ?? 0) : 0,
+    stiffness: ends(stiffness),
+    tiltStiffness: tilt && tilt.low > 0 ? ends(tilt) : tiltOf(stiffness),
+    offset: member.number('offset')?.high ?? 0,
+    tilt: member.number('tilt')?.high ?? 0,
+    loadLimit: member.number('load-limit')?.low,
+  };
+}
+
+const here = (member: Member): { title: string; origin: Origin } => ({ title: member.title, origin: { from: 'here', place: member.place } });
+
+export default fallbacks(
+  {
+    input: 'axis.support-joints',
+    title: 'Supports: joint, place and direction of each',
+    symbol: 'W',
+    compose: (read, lists) => {
+      const members = lists.entries('axis.supports');
+      if (!members || members.length === 0) return undefined;
+      const places = members.map(placeOf);
+      const known = places.flatMap((place) => (place ? [place] : []));
+      // One support that cannot be read would make all others look freer than they are.
+      if (known.length < members.length) return undefined;
+      const mean = (index: 0 | 1 | 2): number => known.reduce((sum, place) => sum + place[index], 0) / known.length;
+      const centre: Triple = [mean(0), mean(1), mean(2)];
+      const vertical = Math.abs((read.number('axis.inclination')?.nominal ?? 0) - Math.PI / 2) < 1e-6;
+      const joints = members.flatMap((member, i) => jointOf(member, known[i] ?? centre, centre, vertical, read) ?? []);
+      if (joints.length < members.length) return undefined;
+      return { value: { type: 'table', rows: joints.map(rowOf), titles: members.map((member) => member.title) }, origin: { from: 'several', parts: members.map(here) } };
+    },
+  },
+  {
+    input: 'axis.mass-places',
+    title: 'Masses and where their centres of gravity lie',
+    symbol: 'm_i',
+    compose: (_read, lists) => {
+      const members = lists.named('axis.moves', 'masses');
+      if (!members || members.length === 0) return undefined;
+      const rows = members.flatMap((member) => {
+        const [mass, [x, y] = []] = [member.number('mass'), member.quantities('at', 'position')];
+        return mass && x && y ? [[mass.nominal, x.nominal, y.nominal]] : [];
+      });
+      // A mass without a place makes the centre of gravity unknown.
+      if (rows.length < members.length) return undefined;
+      return { value: { type: 'table', rows, titles: members.map((member) => member.title) }, origin: { from: 'several', parts: members.map(here) } };
+    },
+  },
+  {
+    // Nuts that are written as supports say how they are mounted.
+    input: 'nut.mounting',
+    compose: (_read, lists) => {
+      const nuts = lists.entries('axis.supports')?.filter((support) => support.choice('joint')?.startsWith('nut-')) ?? [];
+      if (nuts.length === 0) return undefined;
+      return { value: { type: 'choice', text: nuts.some((nut) => nut.choice('joint') === 'nut-rigid') ? 'rigid' : 'decoupled' }, origin: { from: 'several', parts: nuts.map(here) } };
+    },
+  },
+  {
+    input: 'axis.joint-stiffness-end',
+    title: 'Where the joints lie between soft and stiff',
+    symbol: 'κ',
+    quantity: 'share',
+    handbook: () => ({
+      value: { type: 'number', ...between(0, 0.5, 1) },
+      source: 'from the soft end, 0 %, to the stiff end, 100 %, of the stiffness of every joint; orders of magnitude where none is written',
+      weak: true,
+    }),
+  },
+);

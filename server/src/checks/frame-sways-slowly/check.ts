@@ -1,4 +1,5 @@
 import { check } from '../check.ts';
+import { swayText } from '../frame-words.ts';
 
 export default check({
   id: 'frame-sways-slowly',
@@ -13,6 +14,6 @@ export default check({
     { at: 60, severity: 'information', basis: 'common practice', source: { title: 'fast machines and cutting; no published source', weak: true } },
   ],
   because: ['frame-box.top-mass', 'frame-box.panel-thickness', 'frame-box.brace-area', 'frame-box.height'],
-  message: ({ show, certain }) =>
-    `Braced box ${certain ? 'sways' : 'may sway'} at ${show('frame-box.sway-frequency-braced', 'low')}: each move leaves waves. Take a stiffer panel or two diagonals, fasten them at more places, or lighten the top.`,
+  message: ({ show, bounds, certain }) =>
+    `Braced box ${certain ? 'sways' : 'may sway'} at ${swayText(show, bounds('frame-box.sway-frequency-braced'), 'frame-box.sway-frequency-braced')}: each move leaves waves. Take a stiffer panel or two diagonals, fasten them at more places, or lighten the top.`,
 });

@@ -1,4 +1,5 @@
 import { check } from '../check.ts';
+import { swayText } from '../frame-words.ts';
 
 export default check({
   id: 'frame-unbraced',
@@ -14,7 +15,7 @@ export default check({
   ],
   because: ['frame-box.joint-stiffness', 'frame-box.top-mass', 'frame-box.height'],
   message: ({ show, bounds, choice, certain }) =>
-    `Box frame has no brace or panel along ${softer(bounds, choice)} and ${certain ? 'sways' : 'may sway'} at ${show('frame-box.sway-frequency-unbraced', 'low')} on its corners alone: each move leaves waves. Screw a panel or a diagonal to a side along ${softer(bounds, choice)}.`,
+    `Box frame has no brace or panel along ${softer(bounds, choice)} and ${certain ? 'sways' : 'may sway'} at ${swayText(show, bounds('frame-box.sway-frequency-unbraced'), 'frame-box.sway-frequency-unbraced')} on its corners alone: each move leaves waves. Screw a panel or a diagonal to a side along ${softer(bounds, choice)}.`,
 });
 
 /** The softer of the directions that are not braced. */

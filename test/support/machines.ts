@@ -74,6 +74,18 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
     at(machine, ['axes', 'lift', 'drive'])['units'] = 3;
     return machine;
   },
+  /** The lift in a box frame with panels in both directions, and a gantry beam. */
+  framed: () => {
+    const machine = base('lift');
+    machine['frame'] = {
+      box: {
+        width: '400 mm', depth: '500 mm', height: '500 mm', column: '40x40-light', joint: 'corner-bracket', 'braced-x': 'panel', 'braced-y': 'panel', 'panel-material': 'steel', 'panel-thickness': '1 mm',
+        'top-mass': '6 kg', mass: '30 kg', 'moving-mass': '1 kg', acceleration: '3 m/s²',
+      },
+      gantry: { span: '600 mm', section: '40x80-light', ends: 'supported', 'carried-mass': '2 kg', 'tool-reach': '100 mm', 'sag-tolerance': '0.1 mm' },
+    };
+    return machine;
+  },
   /** A horizontal axis on one ball screw. */
   router: () => {
     const machine = base('ball-lift');
@@ -217,6 +229,9 @@ const scopePaths: Readonly<Record<string, readonly string[]>> = {
   counterbalance: ['axes', 'lift', 'drive', 'counterbalance'],
   motor: ['parts', 'lift-motor'],
   heater: ['heating', 'bed'],
+  frame: ['frame'],
+  'frame-box': ['frame', 'box'],
+  'frame-gantry': ['frame', 'gantry'],
 };
 
 /**

@@ -6,6 +6,7 @@ const FAMILIES: readonly (readonly string[])[] = [
   ['drops-unpowered', 'may-creep-unpowered', 'holding-unknown'],
   ['motor-cannot-lift', 'motor-margin-thin'],
   ['slider-jams', 'slider-near-jam'],
+  ['frame-unbraced', 'frame-sways-slowly'],
   ['coupling-carries-the-load', 'motor-shaft-overloaded', 'thrust-through-coupling'],
 ];
 

@@ -12,6 +12,8 @@ const LEADING: Readonly<Record<string, readonly string[]>> = {
   layout: ['layout.diagonal-margin'],
   supports: ['supports.redundant-held', 'supports.freedoms-drives-held', 'supports.growth-jam-force', 'supports.reaction-least', 'supports.reaction-most', 'supports.distance-to-edge'],
   coupling: ['coupling.torque-use'],
+  'frame-box': ['frame-box.sway-frequency-x', 'frame-box.sway-frequency-y', 'frame-box.tipping-use', 'frame-box.walking-use'],
+  'frame-gantry': ['frame-gantry.sag-variation', 'frame-gantry.tool-tilt', 'frame-gantry.first-frequency'],
   guides: ['guides.sag-variation', 'guides.jamming-ratio', 'guides.static-safety', 'guides.life-travel', 'guides.carriage-load-most'],
 };
 

@@ -24,7 +24,7 @@ const PLAIN = new Set(['lined-bushing', 'polymer-bushing', 'bronze-bushing', 'dr
 /** The row of the stiffness table for a joint; contacts and bolts count as a stiff carriage, an order of magnitude. */
 function partOf(kind: JointKind, read: InputReader): string {
   if (kind.endsWith('-wheel') || kind === 'wheel-carriage') return 'wheel';
-  if (kind.endsWith('bushing') || kind === 'two-bushings' || kind === 'fork') return PLAIN.has(read.choice('guides.kind') ?? '') ? 'plain-bushing' : 'round-shaft-bushing';
+  if (kind.endsWith('bushing') || kind === 'two-bushings' || kind === 'fork') return PLAIN.has(read.choice('guides.bearing') ?? '') ? 'plain-bushing' : 'round-shaft-bushing';
   if (kind.startsWith('nut-') || kind === 'belt') return 'trapezoidal-nut';
   return 'carriage';
 }

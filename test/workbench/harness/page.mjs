@@ -240,11 +240,17 @@ export class Workbench {
 
   /** The whole text of the active document, through the clipboard, since only visible lines are in the page. */
   async text() {
-    await this.focusEditor();
-    await this.page.keyboard.press('Control+A');
-    await this.page.keyboard.press('Control+C');
-    await this.page.waitForTimeout(200);
-    return this.page.evaluate(() => navigator.clipboard.readText());
+    await this.page.evaluate(() => navigator.clipboard.writeText(''));
+    // A busy page may take its time to copy, and a widget that is just closing may have the focus still.
+    for (let tries = 0; tries < 8; tries++) {
+      await this.focusEditor();
+      await this.page.keyboard.press('Control+A');
+      await this.page.keyboard.press('Control+C');
+      await this.page.waitForTimeout(200 + 200 * tries);
+      const text = await this.page.evaluate(() => navigator.clipboard.readText());
+      if (text !== '') return text;
+    }
+    return '';
   }
 
   /** Puts a text in the place of the whole active document, by pasting. */

@@ -1,5 +1,6 @@
 /** Whether a machine on its feet tips over or walks when its masses are thrown about. */
 import { requireFinite, requireNotNegative, requirePositive } from './require-argument.ts';
+import { supportPolygon as hullOf } from './support-polygon.ts';
 
 /** A place in plan, m. */
 export type PlanPoint = readonly [number, number];
@@ -10,22 +11,11 @@ export type PlanPoint = readonly [number, number];
  * @param feet - in plan
  * @returns corners of their convex hull; two for feet in a line, one or none for fewer
  *
- * Source: gift wrapping in the form of Andrew's chains (textbook).
+ * Source: see `supportPolygon` of the supports.
  * Checked against: test/mechanics/frame-stability.test.ts.
  */
-export function supportPolygon(feet: readonly PlanPoint[]): PlanPoint[] {
-  const sorted = [...new Map(feet.map((foot) => [foot.join(), foot])).values()].sort((a, b) => a[0] - b[0] || a[1] - b[1]);
-  if (sorted.length < 3) return sorted;
-  const chain = (points: readonly PlanPoint[]): PlanPoint[] => {
-    const kept: PlanPoint[] = [];
-    for (const point of points) {
-      while (kept.length >= 2 && turn(kept[kept.length - 2] as PlanPoint, kept[kept.length - 1] as PlanPoint, point) <= 0) kept.pop();
-      kept.push(point);
-    }
-    return kept.slice(0, -1);
-  };
-  return [...chain(sorted), ...chain([...sorted].reverse())];
-}
+export const supportPolygon = (feet: readonly PlanPoint[]): PlanPoint[] =>
+  feet.length === 0 ? [] : hullOf(feet.map(([x, y]) => ({ x, y }))).map(({ x, y }): PlanPoint => [x, y]);
 
 const turn = (a: PlanPoint, b: PlanPoint, c: PlanPoint): number => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 

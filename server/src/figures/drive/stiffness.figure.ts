@@ -1,13 +1,12 @@
-import { axialResonance, screwAxialStiffness, shaftTorsionStiffness, stiffnessInSeries, torsionAlongAxis, type StiffnessLink } from '../../mechanics/axial-stiffness.ts';
+import { axialResonance, screwAxialStiffness, shaftTorsionStiffness, torsionAlongAxis, type StiffnessLink } from '../../mechanics/axial-stiffness.ts';
 import { screwBody } from '../../mechanics/screw-body.ts';
 import { figure, unable } from '../figure.ts';
-import { shaftsPerMotor } from '../motor/train.ts';
+import { inSeries, softestShare, trainLinkNeeds, trainLinks } from './train-links.ts';
 
 const bars = { title: 'bars and springs in series; ISO 3408-4:2006', where: 'form as quoted', weak: true } as const;
 const chainNeeds = { screw: 'screw.axial-stiffness', nut: 'nut.stiffness', lead: 'screw.lead' } as const;
 const chainOptional = {
-  bearing: 'thrust-bearing.stiffness', twist: 'screw.torsion-along-axis', coupling: 'coupling.torsional-stiffness', pull: 'coupling.axial-stiffness',
-  magnetic: 'motor.magnetic-stiffness', reduction: 'drive.reduction-stiffness', ratio: 'drive.reduction-ratio', units: 'drive.units',
+  ...trainLinkNeeds, bearing: 'thrust-bearing.stiffness', twist: 'screw.torsion-along-axis', pull: 'coupling.axial-stiffness',
 } as const;
 const chainChoices = { design: 'thrust-bearing.design' } as const;
 const chainMaybe = { motors: 'drive.motors' } as const;
@@ -18,16 +17,12 @@ type Chain = { readonly [alias in keyof typeof chainNeeds]: number } & { readonl
 };
 
 /** The links between the motor's field and the load, all seen along the axis. */
-function linksOf({ screw, nut, lead, bearing, twist, coupling, pull, magnetic, reduction, ratio = 1, units = 1, design, motors }: Chain): readonly StiffnessLink[] {
+function linksOf({ screw, nut, lead, bearing, twist, pull, design, ...train }: Chain): readonly StiffnessLink[] {
   const links: StiffnessLink[] = [{ name: 'the screw', stiffness: screw }, { name: 'the nut', stiffness: nut }];
   if (bearing !== undefined) links.push({ name: 'the thrust bearing', stiffness: bearing });
   else if (design === 'none' && pull !== undefined) links.push({ name: 'the coupling, which carries the thrust', stiffness: pull });
   if (twist !== undefined) links.push({ name: 'the twist of the screw', stiffness: twist });
-  if (coupling !== undefined) links.push({ name: 'the twist of the coupling', stiffness: torsionAlongAxis(coupling, lead) });
-  if (reduction !== undefined) links.push({ name: 'the twist of the reduction', stiffness: torsionAlongAxis(reduction / shaftsPerMotor(motors, units), lead) });
-  // A motor that turns several screws has the torque of all of them on its one spring.
-  if (magnetic !== undefined) links.push({ name: "the motor's magnetic spring", stiffness: torsionAlongAxis((magnetic * ratio ** 2) / shaftsPerMotor(motors, units), lead) });
-  return links;
+  return [...links, ...trainLinks(lead, train)];
 }
 
 const body = { bending: 'screw.bending-diameter', bore: 'screw.bore-diameter', length: 'screw.unsupported-length' } as const;
@@ -82,12 +77,8 @@ export default [
     optionalChoices: chainMaybe,
     compute: (values) => {
       const { bearing, pull, magnetic } = values;
-      const links = linksOf(values);
-      if (links.some((link) => !(link.stiffness > 0))) return unable('one of its links has no stiffness');
-      const chain = stiffnessInSeries(links);
-      const shares = chain.shares.slice(0, 3).map(({ name, share }) => `${name} ${(share * 100).toFixed(0)} %`);
       const left = [...(magnetic === undefined ? ['motor'] : []), ...(bearing === undefined && pull === undefined ? ['thrust bearing'] : [])];
-      return { value: chain.total, note: `of the give: ${shares.join(', ')}${left.length === 0 ? '' : `; without the ${left.join(' and the ')}, not known here`}` };
+      return inSeries(linksOf(values), left.length === 0 ? '' : `; without the ${left.join(' and the ')}, not known here`);
     },
     formula: '1/k = 1/k_s + 1/k_n + 1/k_b + 1/k_τ + 1/(k_c (2π/l)²) + n_s/(k_i (2π/l)²) + n_s/(k_m i² (2π/l)²), n_s: screws that the motor turns',
     sources: [bars],
@@ -105,10 +96,7 @@ export default [
     optional: chainOptional,
     choices: chainChoices,
     optionalChoices: chainMaybe,
-    compute: (values) => {
-      const softest = linksOf(values).reduce((least, link) => (link.stiffness < least.stiffness ? link : least));
-      return { value: values.total / softest.stiffness, note: softest.name };
-    },
+    compute: (values) => softestShare(linksOf(values), values.total),
     formula: 'σ_k = k / min k_i',
     sources: [bars],
     rank: 3,

@@ -46,6 +46,8 @@ export interface Member {
   readonly choice: (entry: string) => string | undefined;
   /** The quantities of a list entry such as `at`, in SI; undefined where it is missing or one of them cannot be read. */
   readonly quantities: (entry: string, quantity: QuantityKind) => readonly Bounded[] | undefined;
+  /** The map under a key of the member, such as the `motion` of an axis; undefined where it is not written. */
+  readonly within: (key: string) => Member | undefined;
 }
 
 export interface ListReader {

@@ -46,6 +46,7 @@ export const scopeRows: readonly ScopeRow[] = [
   { id: 'guides', title: 'guides', subjects: drive, within: { scope: 'axis', key: 'guides' }, schema: ['axes', '*', 'guides'] },
   { id: 'supports', title: 'support layout', subjects: drive, within: { scope: 'axis', key: 'supports' }, schema: ['axes', '*', 'supports'] },
   { id: 'carried-part', title: 'carried part', subjects: drive, within: { scope: 'axis', key: 'carried-part' }, schema: ['axes', '*', 'carried-part'] },
+  { id: 'levelling', title: 'levelling', subjects: drive, within: { scope: 'axis', key: 'levelling' }, schema: ['axes', '*', 'levelling'] },
   { id: 'drive', title: 'drive', subjects: drive, schema: inDrive },
   { id: 'screw', title: 'screw', subjects: drive, of: 'screw', within: { scope: 'drive', key: 'screw' }, part: partOf('screw'), schema: [...inDrive, 'screw'] },
   { id: 'thrust-bearing', title: 'thrust bearing', subjects: drive, of: 'screw', within: { scope: 'screw', key: 'thrust-bearing' }, schema: [...inDrive, 'screw', 'thrust-bearing'] },

@@ -257,6 +257,10 @@ function memberAt(node: MapNode, title: string, place: Place): Member {
     title,
     place,
     choice: text,
+    within: (key) => {
+      const value = childOf(node, key);
+      return value?.type === 'map' ? memberAt(value, key, { uri: place.uri, path: [...place.path, key] }) : undefined;
+    },
     quantities: (entry, quantity) => {
       const list = childOf(node, entry);
       if (list?.type !== 'list') return undefined;
@@ -295,6 +299,8 @@ const memberQuantities: Readonly<Record<string, QuantityKind>> = {
   offset: 'length',
   tilt: 'angle',
   'load-limit': 'force',
+  float: 'length',
+  acceleration: 'acceleration',
   speed: 'rotational-speed',
   torque: 'torque',
 };

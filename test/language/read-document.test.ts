@@ -34,7 +34,7 @@ describe('structure', () => {
     ['a word where a number is due', machine('    drive: { units: two }\n'), ['value-of-wrong-type "two"']],
     ['a number out of bounds', machine('    drive: { units: 0 }\n'), ['value-out-of-bounds "0"']],
     ['too few items', machine('    moves: []\n'), ['value-out-of-bounds "[]"']],
-    ['too many items', machine('', 'masses: { plate: { mass: 1 kg, at: [1 mm, 2 mm, 3 mm] } }\n'), ['value-out-of-bounds "[1 mm, 2 mm, 3 mm]"']],
+    ['too many items', machine('', 'masses: { plate: { mass: 1 kg, at: [1 mm, 2 mm, 3 mm, 4 mm] } }\n'), ['value-out-of-bounds "[1 mm, 2 mm, 3 mm, 4 mm]"']],
     ['a word that is no choice', machine('    catcher: lach\n'), ['value-not-in-list "lach"']],
     ['a word where a word or an angle may stand', machine('').replace('vertical', 'vertcal'), ['value-not-in-list "vertcal"']],
     ['an angle there', machine('').replace('vertical', '30°'), []],

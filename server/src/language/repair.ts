@@ -170,7 +170,8 @@ class RepairPass implements Repairs {
     if (ownLine && level && column > level.column && level.last === 'value' && !level.list) {
       const { column: above, lastKey } = level;
       const by = above - column;
-      const applies = (other: number): boolean => other > above;
+      // A line that stands less far in has not so many spaces to give.
+      const applies = (other: number): boolean => other >= column;
       this.report(indentedTooMuch(key, lastKey, span, -by, this.#alike(lineStart, applies, by)));
       if (by < -1) {
         this.#leftOut = above;

@@ -40,6 +40,20 @@ describe('one fault is one finding', () => {
     expect(findingsOf('lift', short).map(({ check }) => check).filter((check) => check.startsWith('nut-overpressed'))).toEqual(['nut-overpressed-at-rest']);
   });
 
+  it('a jam, told by its force or by its drag but not by both', () => {
+    const rail = (x: string) => ({ joint: 'rail-carriage', at: [x, '100 mm'], tilt: '0.01 rad', offset: '0.1 mm' });
+    const both = { 'supports.left rail': rail('-50 mm'), 'supports.right shaft': rail('350 mm') };
+    for (const friction of ['0.01', '0.1', '0.5']) {
+      for (const stiffness of [undefined, '0.01 N/µm', '1 N/µm', '100 N/µm']) {
+        for (const temperature of ['20 °C', '25 °C', '70 °C']) {
+          const found = findingsOf('bed', { ...both, 'guides.friction': friction, 'guides.guided-length': '50 mm', 'carried-part.temperature': temperature, ...(stiffness === undefined ? {} : { 'carried-part.stiffness': stiffness }) }).map(({ check }) => check);
+          expect(found.includes('jam-outpulls-drive') && (found.includes('growth-jams') || found.includes('misalignment-jams')), `${friction} ${stiffness ?? 'rigid'} ${temperature}`).toBe(false);
+          expect(found.some((check) => ['jam-outpulls-drive', 'growth-jams', 'misalignment-jams'].includes(check))).toBe(true);
+        }
+      }
+    }
+  });
+
   it('lost motion that alone breaks the accuracy', () => {
     const found = findingsOf('lift', { 'axis.direction': 'horizontal', 'screw.grade': 'ground', 'nut.backlash': '0.2 mm', 'axis.accuracy': '0.1 mm' }).map(({ check }) => check);
     expect(found).toContain('nut-play-too-large');

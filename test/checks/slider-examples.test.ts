@@ -24,7 +24,8 @@ describe('the slider on shafts that bend', () => {
   it('has nothing else of weight', () => {
     expect(grave(analyseText(example(bends)).analysis).map(({ check }) => check).sort()).toEqual(['guide-sags', 'slider-near-jam']);
   });
-  it.each([['guide-sags', 3], ['slider-near-jam', 3]] as const)('for %s it has at least %i proven cures', (check, least) => {
+  // A longer guide would tilt the bushings more on these shafts, so it is not offered against jamming.
+  it.each([['guide-sags', 3], ['slider-near-jam', 2]] as const)('for %s it has at least %i proven cures', (check, least) => {
     const before = analyseText(example(bends));
     const finding = before.analysis.findings.find((one) => one.check === check);
     const offered = finding ? cures(finding, before) : [];

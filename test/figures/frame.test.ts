@@ -81,6 +81,21 @@ describe('gantry beam', () => {
   });
 });
 
+describe('ringing and growth', () => {
+  test('box: 2 · 1 kg · 3 m/s²/94849 N/m = 63.26 µm along x', () => {
+    expect(at('frame-box.ringing-x', box) * 1e6).toBeCloseTo(63.26, 1);
+    expect(at('frame-box.ringing-use', { ...box, 'frame.tolerance': '0.1 mm' })).toBeCloseTo(0.6326, 3);
+  });
+  test('gantry: 2 · (2 + 5/8 · 1.2) · 3 · 0.6³/(48 · 206e9 · 1e-8) = 36.04 µm; clamped 2 · (2 + 0.6) · 3 · 0.6³/(192 · 2060) = 8.519 µm', () => {
+    const sideways = { ...beam, 'frame-gantry.second-moment-sideways': '1 cm⁴', 'frame.acceleration': '3 m/s²' };
+    expect(at('frame-gantry.ringing', sideways) * 1e6).toBeCloseTo(36.04, 1);
+    expect(at('frame-gantry.ringing', { ...sideways, 'frame-gantry.ends': 'clamped' }) * 1e6).toBeCloseTo(8.519, 2);
+  });
+  test('500 mm of steel, 11.7e-6 per K, 20 K warmer: 117 µm', () => {
+    expect(at('frame.height-growth', { conditions: { 'ambient-temperature': '20 °C', 'machine-temperature': '40 °C', 'frame-material': 'steel' } }) * 1e6).toBeCloseTo(117, 0);
+  });
+});
+
 test('a machine without a frame shows nothing of one', () => {
   const evaluation = evaluate('lift', {}, 'machine');
   const states = evaluation.figures().filter(({ id }) => id.startsWith('frame')).map(({ id }) => evaluation.result(id).state);
@@ -93,6 +108,12 @@ test('the schema names what the catalogue has', () => {
   const profiles = SLOTTED_PROFILES.map(({ name }) => name);
   expect(boxKeys.column.enum).toEqual(profiles);
   expect(gantryKeys.section.enum).toEqual(profiles);
+  const { properties: memberKeys } = machineSchema.$defs['frame-member'];
+  const { properties: frameKeys } = machineSchema.properties.frame;
+  for (const { profile, joint } of [memberKeys, frameKeys]) {
+    expect(profile.enum).toEqual(profiles);
+    expect(joint.enum).toEqual(FRAME_JOINTS.map(({ name }) => name));
+  }
   expect(boxKeys.joint.enum).toEqual(FRAME_JOINTS.map(({ name }) => name));
   expect(boxKeys['panel-material'].enum).toEqual(PANEL_MATERIALS.map(({ name }) => name));
 });

@@ -81,7 +81,7 @@ describe('carriages', () => {
     expect(at('guides.equivalent-load', one)).toBeCloseTo(64, 9);
   });
   test('without a rating for it, there is a reason', () => {
-    expect(evaluate('slider', single).result('guides.equivalent-load')).toMatchObject({ state: 'unable', reason: expect.stringContaining('moment of the drive') as string });
+    expect(evaluate('slider', single).result('guides.equivalent-load')).toMatchObject({ state: 'unable', reason: expect.stringContaining('take a moment, for which no rating') as string });
   });
   test('plain bushing: 10.112 N/(16 mm · 30 mm) = 0.02107 MPa', () => {
     expect(at('guides.bushing-pressure', { 'guides.bearing': 'bronze-bushing', 'guides.carriage-length': '30 mm' }) / 1e6).toBeCloseTo(0.02107, 5);

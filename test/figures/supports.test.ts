@@ -39,10 +39,10 @@ describe('the joints', () => {
   });
   it('come out of their row of the table as they went in', () => {
     const joint: SupportJoint = {
-      kind: 'fork', at: [0.1, -0.2, 0.3], axis: [0, 0, 1], across: [0, 1, 0], lead: 0.003, stiffness: { low: 1e6, high: 2e6 }, tiltStiffness: { low: 3, high: 4 }, offset: 1e-4, tilt: 2e-3, loadLimit: 50,
+      kind: 'fork', at: [0.1, -0.2, 0.3], axis: [0, 0, 1], across: [0, 1, 0], lead: 0.003, stiffness: { low: 1e6, high: 2e6 }, tiltStiffness: { low: 3, high: 4 }, offset: 1e-4, tilt: 2e-3, loadLimit: 50, float: 4e-4,
     };
     expect(supportOf(rowOf(joint))).toEqual(joint);
-    expect(supportOf(rowOf({ ...joint, across: undefined, loadLimit: undefined }))).toEqual({ ...joint, across: undefined, loadLimit: undefined });
+    expect(supportOf(rowOf({ ...joint, across: undefined, loadLimit: undefined, float: undefined }))).toEqual({ ...joint, across: undefined, loadLimit: undefined, float: undefined });
   });
 });
 

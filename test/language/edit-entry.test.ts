@@ -32,6 +32,8 @@ const setting: readonly Row[] = [
   row('replaces in a flow map over several lines', 'a: {\n  b: 1 mm, # one\n  c: 2 # two\n}\n', 'a/c', '3, 4', 'a: {\n  b: 1 mm, # one\n  c: "3, 4" # two\n}\n'),
   row('replaces an item of a flow list', 'bores: [5 mm, 8 mm]\n', 'bores/1', '10 mm', 'bores: [5 mm, 10 mm]\n'),
   row('replaces an item of a block list', 'bores:\n  - 5 mm  # motor\n  - 8 mm  # screw\n', 'bores/1', '10 mm', 'bores:\n  - 5 mm  # motor\n  - 10 mm  # screw\n'),
+  row('adds a map in braces where the others of its map stand in braces', 's:\n  a: { b: 1 }\n  c: { b: 2 }  # two\nd: 1\n', 's/e f', { b: '3', at: ['1 mm', '2 mm'] }, 's:\n  a: { b: 1 }\n  c: { b: 2 }  # two\n  e f: { b: 3, at: [1 mm, 2 mm] }\nd: 1\n'),
+  row('adds a map over lines where not all others stand in braces', 's:\n  a: { b: 1 }\n  c: 2\n', 's/e', { b: '3' }, 's:\n  a: { b: 1 }\n  c: 2\n  e:\n    b: 3\n'),
   row('adds the item behind the last of a flow list', 'bores: [5 mm]\n', 'bores/1', '10 mm', 'bores: [5 mm, 10 mm]\n'),
   row('adds the first item of an empty list', 'bores: []\n', 'bores/0', '5 mm', 'bores: [5 mm]\n'),
   row('adds the item behind the last of a block list', 'bores:\n  - 5 mm  # motor\nc: 1\n', 'bores/1', '10 mm', 'bores:\n  - 5 mm  # motor\n  - 10 mm\nc: 1\n'),

@@ -43,3 +43,26 @@ describe('results kept from one version to the next', () => {
     expect(drive(second)).toBe(drive(first));
   });
 });
+
+describe('a frame that takes its acceleration from the axes', () => {
+  const text = (acceleration: string, mass: string): string => {
+    const machine = machineWith('portal');
+    const axes = { across: { direction: 'horizontal', travel: '300 mm', moves: ['plate'], motion: { speed: '100 mm/s', acceleration } } };
+    return yamlOf({ ...machine, masses: { plate: { mass } }, axes });
+  };
+  it.each([['1 m/s²', '4 kg'], ['2 m/s²', '3 kg']])('is computed again when an axis or a mass changes (%s, %s)', (acceleration, mass) => {
+    const kept: KeptResults = new Map();
+    analyse(readDocument(uri, text('2 m/s²', '4 kg')), [], kept);
+    const now = analyse(readDocument(uri, text(acceleration, mass)), [], kept);
+    const fresh = analyse(readDocument(uri, text(acceleration, mass)), []);
+    const swing = ({ evaluations: [machine] }: typeof now) => machine?.result('frame.swing-x');
+    expect(swing(now)).toEqual(swing(fresh));
+    expect(swing(now)?.state).toBe('computed');
+  });
+  it('is kept when something else changes', () => {
+    const kept: KeptResults = new Map();
+    const [before] = analyse(readDocument(uri, text('2 m/s²', '4 kg')), [], kept).evaluations;
+    const [after] = analyse(readDocument(uri, text('2 m/s²', '4 kg').replace('200 kHz', '100 kHz')), [], kept).evaluations;
+    expect(after).toBe(before);
+  });
+});

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { analyse } from '../../server/src/checks/analysis.ts';
 import { readDocument } from '../../server/src/language/read-document.ts';
+import { machineWith, yamlOf } from '../support/machines.ts';
 
 /** `code message` of the problems with names and sizes in a small machine. */
 function problems({ screw = '{ size: Tr8x2 }', moves = '[plate]', motor = 'lift-motor', part = 'kind: stepper' }): readonly string[] {
@@ -58,5 +59,21 @@ describe('axes that are named beside themselves', () => {
   });
   it('on a gantry', () => {
     expect(codes(`axes:\n  x:\n${axis('    drive: { carries: x }\n')}`)).toContain('axis-on-itself The axis "x" cannot ride on itself. Name the axis that it carries across.');
+  });
+});
+
+describe('points of a frame', () => {
+  const problems = (changes: Readonly<Record<string, unknown>>) => {
+    const document = readDocument('file:///frame.machine.yaml', yamlOf(machineWith('portal', changes)));
+    return analyse(document, []).problems.map(({ code, message, place }) => `${code} ${place.path.join('/')}: ${message}`);
+  };
+  it('are looked for at members, tool and work', () => {
+    expect(problems({ 'frame.tool': 'tol' })).toEqual(['unknown-name frame/tool: No point of the frame is called "tol". Did you mean "tool"?']);
+    expect(problems({ 'frame.work': 'zzz' })[0]).toContain('unknown-name frame/work');
+    const lost = problems({ 'frame.members': { left: { from: 'foot left', to: 'top lft' } } });
+    expect(lost[0]).toContain('unknown-name frame/members/left/to: No point of the frame is called "top lft". Did you mean "top left"');
+  });
+  it('are two for each member', () => {
+    expect(problems({ 'frame.members': { left: { from: 'foot left', to: 'foot left' } } })).toEqual(['member-without-length frame/members/left/to: The member "left" begins and ends at "foot left". Name the point at its other end.']);
   });
 });

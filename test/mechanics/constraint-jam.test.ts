@@ -1,9 +1,17 @@
 /** Jam forces by hand and by another formula. */
 import { describe, expect, test } from 'vitest';
-import { growthMisfits, jamDrag, jamForces, jamRanges, jointLoads, placeMisfits } from '../../server/src/mechanics/constraint-jam.ts';
+import { growthMisfits, jamDrag, jamForces, jointLoads, slideAt } from '../../server/src/mechanics/constraint-jam.ts';
 import { scaleOf } from '../../server/src/mechanics/constraint-rank.ts';
-import { wrenchesOf, type Joint } from '../../server/src/mechanics/constraint-wrenches.ts';
+import { wrenchesOf, type Joint, type Wrench } from '../../server/src/mechanics/constraint-wrenches.ts';
+import { dot3, type Vector3 } from '../../server/src/mechanics/vector3.ts';
 import { exactBed, fourPlaces, jammingBed, rails, threePlaces, Z } from './constraint-layouts.ts';
+
+/** What joints out of their place, by index, do along each wrench: m, rad for couples; by definition. */
+const placeMisfits = (wrenches: readonly Wrench[], misfits: ReadonlyMap<number, { readonly offset: Vector3; readonly tilt: Vector3 }>): number[] =>
+  wrenches.map((one) => {
+    const misfit = misfits.get(one.joint);
+    return misfit === undefined ? 0 : dot3(one.holds === 'couple' ? misfit.tilt : misfit.offset, one.direction);
+  });
 
 const stiff = { force: 1e8, couple: 5e4 };
 function loads(joints: readonly Joint[], misfit: (wrenches: ReturnType<typeof wrenchesOf>) => number[]) {
@@ -81,13 +89,30 @@ test('positions written to the micrometre do not let the part slip out: three st
   for (const force of found.forces.slice(3)) expect(Math.abs(Math.abs(force) / ((1e8 * 1e-4) / 3) - 1)).toBeLessThan(1e-4);
 });
 
-test('a range of stiffness: 60 to 200 N/µm on the growing plate gives 6960 to 23 200 N', () => {
-  // 0.232 mm over two springs in series: 60e6/2 · 0.232e-3 and 200e6/2 · 0.232e-3.
-  const wrenches = wrenchesOf(rails(2), 'guides alone');
-  const ends = { low: { force: 60e6, couple: 1e4 }, high: { force: 200e6, couple: 1e5 } };
-  const [one] = jamRanges(wrenches, growthMisfits(wrenches, (23.6e-6 - 12e-6) * 40), wrenches.map(() => ends), scaleOf(rails(2).map((joint) => joint.at)));
-  expect(one?.force.low).toBeCloseTo(6960, 6);
-  expect(one?.force.high).toBeCloseTo(23200, 6);
+describe('how far a growing plate slides where it floats', () => {
+  // Strain 1e-3. The ball at (−0.25, 0) holds x and y, the fork at (0.25, 0) y alone: the thermal centre is the ball. Nuts at 0.2 m and 120° slide 1e-3 times their distance from it:
+  // nut 1 at (0, 0.2): 0.25 mm along x, 0.2 mm along y; the fork 0.5 mm along x.
+  const scale = scaleOf(exactBed.map((joint) => joint.at));
+  const wrenches = wrenchesOf(exactBed, 'drives held');
+  const slide = (at: Vector3, along: Vector3): number => slideAt(wrenches, growthMisfits(wrenches, 1e-3), wrenches.map(() => stiff), [{ at, along, misfit: 1e-3 * dot3(at, along) }], scale)[0] as number;
+  test('it grows away from the joint that holds both ways', () => {
+    expect(slide([-0.25, 0, 0], [1, 0, 0])).toBeCloseTo(0, 12);
+    expect(slide([0.25, 0, 0], [1, 0, 0])).toBeCloseTo(0.5e-3, 12);
+    expect([slide([0, 0.2, 0], [1, 0, 0]), slide([0, 0.2, 0], [0, 1, 0])]).toEqual([expect.closeTo(0.25e-3, 12), expect.closeTo(0.2e-3, 12)]);
+  });
+  // Balls on slides that meet in the middle hold the middle: each slides by 1e-3 · 0.2 m outwards.
+  test('on slides that meet in one place it grows from there', () => {
+    const balls = threePlaces.map((at, i): Joint => ({ owner: `ball ${i}`, kind: 'ball-on-radial-slide', at, axis: Z, across: at }));
+    const rows = wrenchesOf(balls, 'guides alone');
+    const outwards = threePlaces.map((at) => ({ at, along: [at[0] / 0.2, at[1] / 0.2, 0] as Vector3, misfit: 1e-3 * 0.2 }));
+    for (const moved of slideAt(rows, growthMisfits(rows, 1e-3), rows.map(() => stiff), outwards, scaleOf(threePlaces))) expect(moved).toBeCloseTo(0.2e-3, 12);
+  });
+  // The ball 1 mm out along y turns the plate about the fork: 1 mm over 0.5 m; at nut 1, 0.2 m beside the line, 0.4 mm along x, and half of 1 mm along y.
+  test('a joint out of its place turns it about the other', () => {
+    const off = placeMisfits(wrenches, new Map([[0, { offset: [0, 1e-3, 0], tilt: [0, 0, 0] }]]));
+    const moved = slideAt(wrenches, off, wrenches.map(() => stiff), [{ at: [0, 0.2, 0], along: [1, 0, 0], misfit: 0 }, { at: [0, 0.2, 0], along: [0, 1, 0], misfit: 0 }], scale);
+    expect(moved.map(Math.abs)).toEqual([expect.closeTo(0.4e-3, 12), expect.closeTo(0.5e-3, 12)]);
+  });
 });
 
 test('drag: 0.1 · (200 N + 2 · 3 N·m/0.06 m) = 30 N, by hand', () => {

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { PINNED_END } from '../../server/src/mechanics/frame-element.ts';
 import { roundSection, solidRectangle, type Section } from '../../server/src/mechanics/frame-sections.ts';
-import { CLAMPED, deflectFrame, divideMember, PLACED, shiftOfPoint, type Frame, type FrameMember, type NodeLoad } from '../../server/src/mechanics/frame-solver.ts';
+import { assembleFrame, CLAMPED, deflectFrame, divideMember, nodeFlexibilities, PLACED, shiftOfPoint, type Frame, type FrameMember, type NodeLoad } from '../../server/src/mechanics/frame-solver.ts';
 import type { Vector3 } from '../../server/src/mechanics/vector3.ts';
 
 const E = 70e9;
@@ -108,5 +108,33 @@ describe('what is not held', () => {
   });
   test('an unknown node is refused', () => {
     expect(() => deflectFrame({ nodes: { a: [0, 0, 0], b: [1, 0, 0] }, members: [beam('a', 'b')], feet: { a: CLAMPED } }, { c: {} })).toThrow(RangeError);
+  });
+});
+
+describe('own weight of a member whose joints give', () => {
+  const span = (joints: readonly [{ bending: number }, { bending: number }]): Frame => ({
+    nodes: { a: [0, 0, 0], b: [1.2, 0, 0] }, members: [beam('a', 'b', { joints })], feet: { a: CLAMPED, b: CLAMPED },
+  });
+  const middle = (frame: Frame, parts: number): number => {
+    const divided = divideMember(frame, 0, parts, 'at');
+    return motions(divided, {}, [0, 0, -9.81]).get(`at-${parts / 2}`)!.shift[2];
+  };
+  test('is exact in two parts, as in many: end moment w L²/12 · 1/(1 + 2 E I/(k L)) by slope-deflection, sag 5 w L⁴/(384 E I) − M L²/(8 E I)', () => {
+    const [w, length, k, bending] = [2 * 9.81, 1.2, 5000, E * flat.secondUpright];
+    const moment = ((w * length ** 2) / 12) / (1 + (2 * bending) / (k * length));
+    const sag = (5 * w * length ** 4) / (384 * bending) - (moment * length ** 2) / (8 * bending);
+    near(middle(span([{ bending: k }, { bending: k }]), 2), -sag);
+    near(middle(span([{ bending: k }, { bending: k }]), 12), -sag);
+  });
+});
+
+test('flexibilities of nodes are what forces on them give', () => {
+  const frame: Frame = { nodes: { foot: [0, 0, 0], tip: [0.8, 0, 0], side: [0.8, 0.3, 0.1] }, members: [beam('foot', 'tip'), beam('tip', 'side')], feet: { foot: CLAMPED } };
+  const found = nodeFlexibilities(assembleFrame(frame));
+  if (found === 'mechanism') throw new Error(found);
+  expect([...found.keys()]).toEqual(['tip', 'side']);
+  ([[1, 0, 0], [0, 1, 0], [0, 0, 1]] as const).forEach((force, axis) => {
+    const { shift } = motions(frame, { side: { force } }).get('side')!;
+    shift.forEach((value, i) => { expect(found.get('side')?.[axis]?.[i]).toBeCloseTo(value, 15); });
   });
 });

@@ -10,8 +10,11 @@ const decidedByThePerson = new Set([
   'ball-screw-size-uncommon', // which screw was bought
   'drive-on-mains', 'heater-on-mains', 'counterbalance-stores-energy', 'hot-surface', 'pinch-point', // cautions: they stay
   'end-barely-fixed', // depends on the housing that is to be built
+  'frame-growth-over-accuracy', // how warm it becomes, and when heights are set
   'holding-unknown', // an entry is missing
   'lead-not-whole-pitches', // which of two numbers is the slip
+  'levelling-out-of-range', // whether shims or a longer way
+  'levelling-too-steep', // brought near to level by hand, and measured again
   'motor-counts-unknown', // an entry is missing
   'motor-data-implausible', 'torque-points-doubtful', 'motor-shaft-unusual', // a slip in a data sheet's transcription
 ]);

@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { machineWith, yamlOf } from '../support/machines.ts';
 import { analysedAfter, analyseText, cures, grave, name } from './support.ts';
 
-const ABOUT_SUPPORTS = new Set(['under-constrained', 'supports-redundant', 'growth-jams', 'misalignment-jams', 'support-lifts-off', 'support-share-small', 'joint-overloaded']);
+const ABOUT_SUPPORTS = new Set(['under-constrained', 'supports-redundant', 'growth-jams', 'misalignment-jams', 'support-lifts-off', 'support-share-small', 'joint-overloaded', 'jam-outpulls-drive', 'float-too-small']);
 
 /** Beds of all sorts; invented. Names as long as they may be, to see that messages and titles bear them. */
 const LONG = 'the one behind at the left which was added only later on';
 const place = (x: number, y: number) => fc.tuple(fc.integer({ min: x - 40, max: x + 40 }), fc.integer({ min: y - 40, max: y + 40 })).map(([a, b]) => [`${a} mm`, `${b} mm`]);
-const more = fc.record({ offset: fc.constantFrom('0.05 mm', '0.3 mm'), 'load-limit': fc.constantFrom('15 N', '5 kN'), stiffness: fc.constantFrom('0.5 N/µm', '80 N/µm ± 20 %') }, { requiredKeys: [] });
+const more = fc.record({ offset: fc.constantFrom('0.05 mm', '0.3 mm'), 'load-limit': fc.constantFrom('15 N', '5 kN'), stiffness: fc.constantFrom('0.5 N/µm', '80 N/µm ± 20 %'), float: fc.constantFrom('0.05 mm', '1 mm') }, { requiredKeys: [] });
 const guide = (x: number, y: number) => fc.record({ joint: fc.constantFrom('rail-carriage', 'carriage-on-ball', 'wheel-carriage', 'one-bushing', 'two-bushings', 'self-aligning-bushing', 'fork'), at: place(x, y), across: fc.constantFrom('x', 'y'), more })
   .map(({ more: rest, ...support }) => ({ ...support, ...rest }));
 const nut = (x: number, y: number) => fc.record({ joint: fc.constantFrom('nut-rigid', 'nut-sliding-plate', 'nut-decoupled'), at: place(x, y), more }).map(({ more: rest, ...support }) => ({ ...support, ...rest }));
@@ -16,6 +16,7 @@ const beds = fc.record({
   supports: fc.record({ 'left rail': guide(-50, 100), [LONG]: guide(350, 100), 'screw 1': nut(0, 0), 'screw 2': nut(300, 0), 'screw 3': nut(150, 300) }),
   'mass.at': place(150, 60),
   'carried-part.temperature': fc.constantFrom('20 °C', '70 °C', '5 °C'),
+  'carried-part.stiffness': fc.constantFrom('0.3 N/µm', '5 N/µm'),
 }).map((changes) => yamlOf(machineWith('bed', changes)));
 
 describe('supports of all sorts', () => {

@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
+import { completionsAt } from '../../server/src/services/completion.ts';
 import { hoverAt } from '../../server/src/services/hover.ts';
+import { definitionAt } from '../../server/src/services/links.ts';
 import { inside, snapshotOf } from '../support/cursor.ts';
 import { machineWith, yamlOf } from '../support/machines.ts';
 
@@ -19,4 +21,22 @@ test('the hover of a gantry shows how it sags', () => {
 
 test('the hover of the frame says what it is', () => {
   expect(hover(framed(), 'frame:\n  box')).toContain('What holds the machine together');
+});
+
+test('the hover of a frame of members shows how it sways and that it holds', () => {
+  const shown = hover(yamlOf(machineWith('portal', { 'frame.acceleration': '2 m/s²', 'frame.moving-mass': '1 kg', 'frame.tolerance': '0.2 mm' })), 'frame:\n  profile');
+  for (const part of ['First frequency of the frame', 'Ringing after a jerk', 'Whether it holds', 'held']) expect(shown).toContain(part);
+});
+
+test('the name of a point leads to where it is described', () => {
+  const text = yamlOf(machineWith('portal'));
+  const found = definitionAt(snapshotOf(text), inside(text, 'top left', 'members:'));
+  expect(text.slice(found?.span.start, found?.span.end)).toBe('top left');
+  expect(found?.span.start).toBe(text.indexOf('top left:'));
+});
+
+test('completion offers the points for the ends of a member', () => {
+  const text = yamlOf(machineWith('portal', { 'frame.members': { left: { from: 'foot left', to: 'x' } } }));
+  const labels = completionsAt(snapshotOf(text), inside(text, 'x', 'to: ')).map(({ label }) => label);
+  expect(labels).toEqual(expect.arrayContaining(['foot left', 'top left', 'tool']));
 });

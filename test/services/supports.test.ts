@@ -21,6 +21,11 @@ describe('the hover of supports', () => {
     expect(shown).toContain('holds shift along Z while the drive holds');
     expect(shown).toContain('Carries 19.6 N at rest, 33 % of the weight');
   });
+  // Third nut, share y/300 mm: 6 kg at y = 60 to 140 mm, lifted and lowered with 2 m/s²: 1.2 · (9.807 − 2) = 9.37 N, 2.8 · 11.807 = 33.1 N.
+  it('of one nut tells what it carries in use', () => {
+    const shown = hover(bed({ 'mass.area': ['10 mm', '80 mm'], 'motion.acceleration': '2 m/s²' }), 'screw 3:');
+    expect(shown).toContain('In use at least 9.37 N with plate at 145, 60 mm, accelerating downwards; at most 33.1 N with plate at 145, 140 mm, accelerating upwards.');
+  });
   it('of one that fights tells with whom', () => {
     expect(hover(bed({ 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } }), 'right shaft:')).toContain('Redundant: left rail and right shaft both fix shift along Y');
   });
@@ -52,8 +57,18 @@ describe('the plan', () => {
     expect(plan?.polygon).toEqual([]);
     expect(plan?.centre).toBeUndefined();
   });
+  // As above at 0.2 m/s²: 1.2 · 9.607 = 11.5 N to 2.8 · 10.007 = 28.0 N.
+  it('shows the area over which a mass may be, and what that makes of the reactions', () => {
+    const plan = planOf(evaluate('bed', { 'mass.area': ['10 mm', '80 mm'] }));
+    if (!plan) throw new Error('no plan');
+    expect(plan.areas).toEqual([{ x: expect.closeTo(0.15, 9) as number, y: expect.closeTo(0.1, 9) as number, width: expect.closeTo(0.01, 9) as number, depth: expect.closeTo(0.08, 9) as number }]);
+    expect(plan.alt.replace(/\s/g, ' ')).toContain('screw 3: 12 to 28 N');
+    expect(planSvg(plan)).toContain('where a mass may be');
+    expect(planDataUri(plan)?.length ?? Infinity).toBeLessThan(9000);
+    expect(planSvg(planOf(evaluate('bed')) ?? plan)).not.toContain('where a mass may be');
+  });
   it('escapes names', () => {
     const plan = planOf(evaluate('bed'));
-    expect(planSvg({ ...(plan ?? { centre: undefined, polygon: [], alt: '' }), supports: [{ name: '<b>&', x: 0, y: 0, reaction: undefined, carries: false, holds: [] }] })).not.toContain('<b>');
+    expect(planSvg({ ...(plan ?? { centre: undefined, areas: [], polygon: [], alt: '' }), supports: [{ name: '<b>&', x: 0, y: 0, reaction: undefined, range: undefined, carries: false, holds: [] }] })).not.toContain('<b>');
   });
 });

@@ -86,6 +86,22 @@ const bases: Readonly<Record<string, () => PlainMachine>> = {
     };
     return machine;
   },
+  /** The lift beside a portal of members: two columns welded to clamped feet, a beam that carries the tool in its middle. */
+  portal: () => {
+    const machine = base('lift');
+    machine['frame'] = {
+      profile: '40x40-heavy', joint: 'welded', tool: 'tool',
+      points: {
+        'foot left': { at: ['0 mm', '0 mm', '0 mm'], held: 'clamped' },
+        'foot right': { at: ['600 mm', '0 mm', '0 mm'], held: 'clamped' },
+        'top left': { at: ['0 mm', '0 mm', '300 mm'] },
+        tool: { at: ['300 mm', '0 mm', '300 mm'], mass: '1 kg' },
+        'top right': { at: ['600 mm', '0 mm', '300 mm'] },
+      },
+      members: { left: { from: 'foot left', to: 'top left' }, right: { from: 'foot right', to: 'top right' }, beam: { from: 'top left', to: 'top right' } },
+    };
+    return machine;
+  },
   /** A horizontal axis on one ball screw. */
   router: () => {
     const machine = base('ball-lift');
@@ -209,6 +225,7 @@ const scopePaths: Readonly<Record<string, readonly string[]>> = {
   guides: ['axes', 'lift', 'guides'],
   'carried-part': ['axes', 'lift', 'carried-part'],
   supports: ['axes', 'lift', 'supports'],
+  levelling: ['axes', 'lift', 'levelling'],
   drive: ['axes', 'lift', 'drive'],
   screw: ['axes', 'lift', 'drive', 'screw'],
   'thrust-bearing': ['axes', 'lift', 'drive', 'screw', 'thrust-bearing'],

@@ -13,7 +13,7 @@ export function andMore(note: string | undefined): string {
 }
 
 /** A long name is cut, since a message has no room for it. */
-const cut = (name: string): string => (name.length <= 24 ? name : `${name.slice(0, 23)}…`);
+export const cut = (name: string): string => (name.length <= 24 ? name : `${name.slice(0, 23)}…`);
 
 /** "on screw 1" as "screw 1". */
 export const ownerIn = (note: string | undefined): string => cut(/^on ([^;,]+)/.exec(note ?? '')?.[1] ?? 'one support');
@@ -22,4 +22,15 @@ export const ownerIn = (note: string | undefined): string => cut(/^on ([^;,]+)/.
 export function pairIn(note: string | undefined): string {
   const [, one, other] = /^hardest between (.+?) and (.+?);/.exec(note ?? '') ?? [];
   return one === undefined || other === undefined ? 'supports' : `${cut(one)} and ${cut(other)}`;
+}
+
+/** Room for the case in which it happens; names are cut, but places are not. */
+const CASE_ROOM = 66;
+
+/** "on screw 3, with parts at 320, 60 mm, accelerating upwards; …" as " with parts at 320, 60 mm, accelerating upwards"; empty where the note tells no case. */
+export function caseIn(note: string | undefined): string {
+  const [first = ''] = (note ?? '').split('; ');
+  const [, found] = /^on [^;,]+, (.+)$/.exec(first) ?? [];
+  if (found === undefined) return '';
+  return found.length <= CASE_ROOM ? ` ${found}` : ' at the worst place of what it carries';
 }

@@ -136,8 +136,14 @@ function appendToBlock(source: Source, parent: MapNode, key: string, value: NewV
   // The entry of a list item may follow its dash on the same line; blanks stand in for it below.
   const indent = ' '.repeat(first.span.start - lineStart(source.text, first.span.start));
   const end = lineEnd(source.text, endOfEntry(source.text, last, false));
-  const lines = blockLines(key, value, indent, indentStep(source.text, source.root));
+  const lines = isMap(value) && othersInBraces(parent) ? [`${indent}${scalarText(key, false)}: ${flowText(value, false)}`] : blockLines(key, value, indent, indentStep(source.text, source.root));
   return [{ span: { start: end, end }, text: lines.map((line) => newline + line).join('') }];
+}
+
+/** Whether a map holds at least two maps and all of them stand in braces: a new one follows their style. */
+function othersInBraces({ entries }: MapNode): boolean {
+  const maps = entries.flatMap(({ value }) => (value?.type === 'map' ? [value] : []));
+  return maps.length > 1 && maps.length === entries.length && maps.every(({ flow }) => flow);
 }
 
 /** Where an entry's text really ends: an alias or an empty value ends with what stands behind the colon. */

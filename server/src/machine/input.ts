@@ -48,6 +48,8 @@ export interface Member {
   readonly quantities: (entry: string, quantity: QuantityKind) => readonly Bounded[] | undefined;
   /** The map under a key of the member, such as the `motion` of an axis; undefined where it is not written. */
   readonly within: (key: string) => Member | undefined;
+  /** The entries of a section that a list of names in the member refers to, such as the masses under the `moves` of an axis. Names that resolve to nothing are left out. */
+  readonly named: (entry: string, section: string) => readonly Member[] | undefined;
 }
 
 export interface ListReader {
@@ -57,6 +59,8 @@ export interface ListReader {
   entries(input: string): readonly Member[] | undefined;
   /** The entries of a section that a list of names refers to, such as the `masses` named by `axis.moves`. Names that resolve to nothing are left out. */
   named(input: string, section: string): readonly Member[] | undefined;
+  /** The texts of a list of names, such as `levelling.lifts`; undefined where it is not written. */
+  texts(input: string): readonly string[] | undefined;
   /** The scalar texts of a list of quantities, such as `coupling.bores`. */
   quantities(input: string, quantity: QuantityKind): readonly { readonly value: Bounded; readonly origin: Origin }[] | undefined;
 }

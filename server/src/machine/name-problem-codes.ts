@@ -3,7 +3,7 @@ export const nameProblemCodes = {
   'unknown-name': {
     title: 'A name that leads nowhere',
     explanation:
-      'A part, mass, supply or drive option is named that is described nowhere: not in this file, and not in the part lists that it uses. Until the name is right, everything that depends on it stays uncomputed. The fix offers the nearest names.',
+      'A part, mass, supply, drive option, point of the frame or support of the axis is named that is described nowhere: not in this file, and not in the part lists that it uses. Until the name is right, everything that depends on it stays uncomputed. The fix offers the nearest names.',
   },
   'part-of-wrong-kind': {
     title: 'A part of the wrong kind',
@@ -12,6 +12,22 @@ export const nameProblemCodes = {
   'axis-on-itself': {
     title: 'An axis beside itself',
     explanation: 'A layout of crossed belts joins two different axes, and a gantry carries another axis than its own. Until the other name is right, what they do together stays uncomputed.',
+  },
+  'member-without-length': {
+    title: 'A member without length',
+    explanation: 'A member of the frame is a straight bar between two different points. Until the name of its other end is right, the frame stays uncomputed.',
+  },
+  'lift-named-twice': {
+    title: 'A lift that is named twice',
+    explanation: 'Each lift of an axis stands once in the list, in the order of the motors. Until the other one is named, what levelling does stays uncomputed.',
+  },
+  'heights-miscounted': {
+    title: 'More or fewer heights than lifts',
+    explanation: 'One height is measured at each lift, in the order of the lifts. Until there are as many of both, it is not clear which height belongs to which lift.',
+  },
+  'one-motor-for-all-lifts': {
+    title: 'Lifts with motors of their own, and one motor for all',
+    explanation: 'Lifts that are moved one by one by their own motors need a motor each, and the drive says that one motor turns all its units. Until one of the two is right, it is not clear whether the part can be levelled.',
   },
   'drive-twice': {
     title: 'Both a drive and drive options',

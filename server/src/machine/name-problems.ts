@@ -5,6 +5,8 @@ import type { Machine } from './machine.ts';
 import type { NameProblemCode } from './name-problem-codes.ts';
 import type { Place } from './origin.ts';
 import { scopeRows } from './scopes.ts';
+import { frameProblems } from './frame-problems.ts';
+import { levellingProblems } from './levelling-problems.ts';
 import { sizeProblems } from './size-problems.ts';
 
 /** A problem with names and with what belongs together, at a place by path. */
@@ -23,7 +25,7 @@ export interface PlacedProblem {
 /** Names that lead nowhere, sizes that there are not, parts of the wrong kind, drives that contradict each other, and what nothing uses. */
 export function nameProblems(machine: Machine): readonly PlacedProblem[] {
   const uses = collectUses(machine);
-  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...axesOnThemselves(machine), ...unused(machine, uses)];
+  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...axesOnThemselves(machine), ...frameProblems(machine), ...levellingProblems(machine), ...unused(machine, uses)];
 }
 
 interface Use {

@@ -92,9 +92,14 @@ export class Subject {
     },
     isWritten: (id) => {
       const { scope, entry } = splitInput(id);
-      return this.#layersOf(scope).some((layer) => childOf(layer.node, entry) !== undefined);
+      return this.#layersOf(scope).some((layer) => this.#childOf(layer, entry) !== undefined);
     },
   };
+
+  /** What stands under a key of a layer. Of the whole text, which is the machine's own map, it is noted that this section was looked at. */
+  #childOf(layer: Layer, entry: string): SyntaxNode | null | undefined {
+    return layer.place.path.length === 0 ? this.machine.look(layer.place.uri, [entry], this.log) : childOf(layer.node, entry);
+  }
 
   #read(id: string): Input {
     const { scope, entry } = splitInput(id);
@@ -106,7 +111,7 @@ export class Subject {
     }
     if (!this.hasScope(scope)) return { id, state: 'missing', write: undefined };
     for (const layer of this.#layersOf(scope)) {
-      const node = childOf(layer.node, entry);
+      const node = this.#childOf(layer, entry);
       if (node === undefined || node === null) continue;
       const place = { uri: layer.place.uri, path: [...layer.place.path, entry] };
       const value = readEntry(node, id);
@@ -142,26 +147,23 @@ export class Subject {
   readonly #lists: ListReader = {
     members: (input) => {
       const found = this.#listNode(input);
-      return found?.node.items.flatMap((item, index) => (item?.type === 'map' ? [member(item, `${index + 1}`, found.place, index)] : []));
+      return found?.node.items.flatMap((item, index) => (item?.type === 'map' ? [memberAt(item, `${index + 1}`, { uri: found.place.uri, path: [...found.place.path, String(index)] }, this.#named)] : []));
     },
     entries: (input) => {
       const { scope, entry } = splitInput(input);
       for (const layer of this.#layersOf(scope)) {
-        const node = childOf(layer.node, entry);
+        const node = this.#childOf(layer, entry);
         if (node?.type !== 'map') continue;
         const path = [...layer.place.path, entry];
-        return node.entries.flatMap(({ key, value }) => (value?.type === 'map' ? [memberAt(value, key.text, { uri: layer.place.uri, path: [...path, key.text] })] : []));
+        return node.entries.flatMap(({ key, value }) => (value?.type === 'map' ? [memberAt(value, key.text, { uri: layer.place.uri, path: [...path, key.text] }, this.#named)] : []));
       }
       return undefined;
     },
     named: (input, section) => {
       const found = this.#listNode(input);
-      return found?.node.items.flatMap((item) => {
-        if (item?.type !== 'scalar') return [];
-        const target = this.machine.named(section, item.text, this.log);
-        return target?.node?.type === 'map' ? [memberAt(target.node, item.text, target.place)] : [];
-      });
+      return found && this.#named(section, found.node);
     },
+    texts: (input) => this.#listNode(input)?.node.items.flatMap((item) => (item?.type === 'scalar' && item.text !== '' ? [item.text] : [])),
     quantities: (input, quantity) => {
       const found = this.#listNode(input);
       if (!found) return undefined;
@@ -174,10 +176,17 @@ export class Subject {
     },
   };
 
+  readonly #named: NamedMembers = (section, list) =>
+    list.items.flatMap((item) => {
+      if (item?.type !== 'scalar') return [];
+      const target = this.machine.named(section, item.text, this.log);
+      return target?.node?.type === 'map' ? [memberAt(target.node, item.text, target.place, this.#named)] : [];
+    });
+
   #listNode(input: string): { readonly node: SyntaxNode & { type: 'list' }; readonly place: Place } | undefined {
     const { scope, entry } = splitInput(input);
     for (const layer of this.#layersOf(scope)) {
-      const node = childOf(layer.node, entry);
+      const node = this.#childOf(layer, entry);
       if (node?.type === 'list') return { node, place: { uri: layer.place.uri, path: [...layer.place.path, entry] } };
     }
     return undefined;
@@ -248,7 +257,10 @@ export class Subject {
   }
 }
 
-function memberAt(node: MapNode, title: string, place: Place): Member {
+/** The entries of a section that a list names; names that lead nowhere are left out. */
+type NamedMembers = (section: string, list: SyntaxNode & { type: 'list' }) => readonly Member[];
+
+function memberAt(node: MapNode, title: string, place: Place, named: NamedMembers): Member {
   const text = (entry: string): string | undefined => {
     const value = childOf(node, entry);
     return value?.type === 'scalar' ? value.text : undefined;
@@ -259,7 +271,11 @@ function memberAt(node: MapNode, title: string, place: Place): Member {
     choice: text,
     within: (key) => {
       const value = childOf(node, key);
-      return value?.type === 'map' ? memberAt(value, key, { uri: place.uri, path: [...place.path, key] }) : undefined;
+      return value?.type === 'map' ? memberAt(value, key, { uri: place.uri, path: [...place.path, key] }, named) : undefined;
+    },
+    named: (entry, section) => {
+      const list = childOf(node, entry);
+      return list?.type === 'list' ? named(section, list) : undefined;
     },
     quantities: (entry, quantity) => {
       const list = childOf(node, entry);
@@ -277,9 +293,6 @@ function memberAt(node: MapNode, title: string, place: Place): Member {
     },
   };
 }
-
-const member = (node: MapNode, title: string, list: Place, index: number): Member =>
-  memberAt(node, title, { uri: list.uri, path: [...list.path, String(index)] });
 
 /** Quantity kinds of the entries of list members. Their maps are no scope of their own, since several of them stand side by side. */
 const memberQuantities: Readonly<Record<string, QuantityKind>> = {
@@ -301,6 +314,17 @@ const memberQuantities: Readonly<Record<string, QuantityKind>> = {
   'load-limit': 'force',
   float: 'length',
   acceleration: 'acceleration',
+  accuracy: 'length',
+  height: 'length',
+  diameter: 'length',
+  wall: 'length',
+  area: 'area',
+  'second-moment-upright': 'second-moment-of-area',
+  'second-moment-sideways': 'second-moment-of-area',
+  'torsion-constant': 'second-moment-of-area',
+  'mass-per-length': 'linear-density',
+  'joint-stiffness': 'torsional-stiffness',
+  fastening: 'share',
   speed: 'rotational-speed',
   torque: 'torque',
 };

@@ -20,6 +20,8 @@ export interface SupportJoint {
   readonly tilt: number;
   /** N; undefined where none is written. */
   readonly loadLimit: number | undefined;
+  /** How far it slides each way where it floats, m; undefined where that is not written. */
+  readonly float: number | undefined;
 }
 
 /** All joints in the order of the schema. */
@@ -34,7 +36,7 @@ const NONE = -1;
 export function rowOf(joint: SupportJoint): readonly number[] {
   return [
     JOINT_KINDS.indexOf(joint.kind), ...joint.at, ...joint.axis, ...(joint.across ?? [0, 0, 0]), joint.lead,
-    joint.stiffness.low, joint.stiffness.high, joint.tiltStiffness.low, joint.tiltStiffness.high, joint.offset, joint.tilt, joint.loadLimit ?? NONE,
+    joint.stiffness.low, joint.stiffness.high, joint.tiltStiffness.low, joint.tiltStiffness.high, joint.offset, joint.tilt, joint.loadLimit ?? NONE, joint.float ?? NONE,
   ];
 }
 
@@ -49,5 +51,6 @@ export function supportOf(row: readonly number[]): SupportJoint {
     kind, at: triple(1), axis: triple(4), across: Math.hypot(...across) > 0 ? across : undefined, lead: number(10),
     stiffness: { low: number(11), high: number(12) }, tiltStiffness: { low: number(13), high: number(14) },
     offset: number(15), tilt: number(16), loadLimit: number(17) === NONE ? undefined : number(17),
+    float: number(18) === NONE ? undefined : number(18),
   };
 }

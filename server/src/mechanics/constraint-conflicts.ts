@@ -177,6 +177,3 @@ export function gatherConflicts(conflicts: readonly Conflict[]): { readonly shar
   });
   return { shared, others: conflicts.filter((one) => !simple(one)) };
 }
-
-/** What kinds of motion are held too often, for a short hint: "shift", "tilt", "turn". */
-export const redundantKinds = (conflicts: readonly Conflict[]): string[] => ['shift', 'tilt', 'turn'].filter((kind) => conflicts.some((one) => one.held.startsWith(kind)));

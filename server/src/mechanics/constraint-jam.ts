@@ -1,18 +1,10 @@
 /** Forces with which joints fight each other when the parts grow or do not fit. */
 import { Matrix, pseudoInverse } from 'ml-matrix';
-import { RANK_TOLERANCE, scaledRows, type ConstraintScale } from './constraint-rank.ts';
-import { product, spanOf } from './linear-span.ts';
+import { RANK_TOLERANCE, scaledRow, scaledRows, type ConstraintScale } from './constraint-rank.ts';
+import { product, spanOf, type Row6 } from './linear-span.ts';
 import { requireFinite, requireNotNegative, requirePositive } from './require-argument.ts';
-import { dot3, length3, times3, type Vector3 } from './vector3.ts';
+import { cross3, dot3, times3, type Vector3 } from './vector3.ts';
 import type { Wrench } from './constraint-wrenches.ts';
-
-/** How a joint is out of its place against the carried part. */
-export interface Misfit {
-  /** m. */
-  readonly offset: Vector3;
-  /** rad. */
-  readonly tilt: Vector3;
-}
 
 /** Stiffness with which a joint and what it stands on resist. */
 export interface JointStiffness {
@@ -41,23 +33,6 @@ export function growthMisfits(wrenches: readonly Wrench[], strain: number): numb
 }
 
 /**
- * Misfit along each wrench when joints stand out of their place.
- *
- * @param wrenches - of the layout
- * @param misfits - by the index of the joint; the others stand where they should
- * @returns m for each force and thread, rad for each couple
- *
- * Source: definition.
- * Checked against: test/mechanics/constraint-jam.test.ts.
- */
-export function placeMisfits(wrenches: readonly Wrench[], misfits: ReadonlyMap<number, Misfit>): number[] {
-  return wrenches.map((one) => {
-    const misfit = misfits.get(one.joint);
-    return misfit === undefined ? 0 : dot3(one.holds === 'couple' ? misfit.tilt : misfit.offset, one.direction);
-  });
-}
-
-/**
  * Forces and couples that joints exert on the carried part because it does not fit.
  *
  * Formula: the part settles where the forces balance: u = (Wᵀ K W)⁺ Wᵀ K δ, f = K (W u − δ). The same as N (Nᵀ K⁻¹ N)⁻¹ Nᵀ δ with the left null space N: only the misfit along redundancies counts.
@@ -74,8 +49,19 @@ export function placeMisfits(wrenches: readonly Wrench[], misfits: ReadonlyMap<n
  * Checked against: by hand and by the null space (test/mechanics/constraint-jam.test.ts).
  */
 export function jamForces(wrenches: readonly Wrench[], misfits: readonly number[], stiffness: readonly JointStiffness[], scale: ConstraintScale, tolerance: number = RANK_TOLERANCE): number[] {
-  if (wrenches.length === 0) return [];
-  if (misfits.length !== wrenches.length || stiffness.length !== wrenches.length) throw new RangeError('jamForces needs one misfit and one stiffness for each wrench');
+  return settled(wrenches, misfits, stiffness, scale, tolerance).forces;
+}
+
+/** Where a part settles that does not fit: what its joints exert on it, and how it moves. */
+interface Settled {
+  readonly forces: number[];
+  /** Motion by which the part gives way, as a row of the scale: it moves by its negative. */
+  readonly motion: Row6;
+}
+
+function settled(wrenches: readonly Wrench[], misfits: readonly number[], stiffness: readonly JointStiffness[], scale: ConstraintScale, tolerance: number): Settled {
+  if (wrenches.length === 0) return { forces: [], motion: [0, 0, 0, 0, 0, 0] };
+  if (misfits.length !== wrenches.length || stiffness.length !== wrenches.length) throw new RangeError('jam forces need one misfit and one stiffness for each wrench');
   // Couples are counted at the length of the scale: rad times length, N·m over length.
   const couple = (index: number): boolean => (wrenches[index] as Wrench).holds === 'couple';
   const k = stiffness.map((one, i) => {
@@ -93,7 +79,37 @@ export function jamForces(wrenches: readonly Wrench[], misfits: readonly number[
   const right = Matrix.columnVector(delta.map((value, i) => value * (weighted[i] as number)));
   const place = pseudoInverse(rows).mmul(right);
   const left = rows.mmul(place).sub(right).to1DArray();
-  return left.map((value, i) => value * (weighted[i] as number) * (couple(i) ? scale.length : 1));
+  const shares = place.to1DArray();
+  return {
+    forces: left.map((value, i) => value * (weighted[i] as number) * (couple(i) ? scale.length : 1)),
+    motion: [0, 1, 2, 3, 4, 5].map((j) => held.reduce((sum, direction, i) => sum + (shares[i] as number) * (direction[j] as number), 0)),
+  };
+}
+
+/**
+ * How far a place of the part that does not fit slides against the frame, along a direction that no joint holds there.
+ *
+ * Formula: s = δ(p, t) − (t; p × t) · u, with the u of `jamForces`; for growth δ = ε p · t, for joints out of their place 0.
+ * An exactly constrained part turns and shifts until every joint fits; the point that stays where it was, the thermal centre, follows from that by itself.
+ *
+ * @param wrenches - of the layout
+ * @param misfits - as for `jamForces`
+ * @param stiffness - as for `jamForces`; without effect on an exactly constrained layout
+ * @param places - place (m) and unit direction t, and the misfit δ of the part itself there (m)
+ * @param scale - as for the count
+ * @param tolerance - as for the count
+ * @returns m for each place, with the sense of its direction
+ * @throws RangeError as `jamForces`
+ *
+ * Source: as `jamForces`; rigid motion of a body, s + ω × p.
+ * Checked against: a plate on a fixed point, a slot and a flat, by hand (test/mechanics/constraint-jam.test.ts).
+ */
+export function slideAt(
+  wrenches: readonly Wrench[], misfits: readonly number[], stiffness: readonly JointStiffness[], places: readonly { readonly at: Vector3; readonly along: Vector3; readonly misfit: number }[],
+  scale: ConstraintScale, tolerance: number = RANK_TOLERANCE,
+): number[] {
+  const { motion } = settled(wrenches, misfits, stiffness, scale, tolerance);
+  return places.map(({ at, along, misfit }) => misfit - product(scaledRow({ force: along, moment: cross3(at, along) }, scale, false), motion));
 }
 
 /** Force and couple that one joint takes on. */
@@ -139,33 +155,4 @@ export function jamDrag(friction: number, sideForce: number, couple: number, bea
   requireNotNegative('couple', couple);
   requirePositive('bearingLength', bearingLength);
   return friction * (sideForce + (2 * couple) / bearingLength);
-}
-
-/** How hard the worst joint is pressed, between soft and stiff surroundings. */
-export interface JamRange {
-  readonly joint: number;
-  readonly owner: string;
-  /** Size of the force, N. */
-  readonly force: { readonly low: number; readonly high: number };
-  /** Size of the couple, N·m. */
-  readonly couple: { readonly low: number; readonly high: number };
-}
-
-/**
- * Jam loads of every joint when stiffness is known as a range.
- *
- * @param stiffness - of each wrench's joint: all at their low and all at their high end. The stored energy lies between the two; a single joint among soft neighbours can lie a little outside
- * @returns by joint; both ends zero for an exactly constrained layout
- * @throws RangeError as `jamForces`
- *
- * Source: `jamForces` twice.
- * Checked against: test/mechanics/constraint-jam.test.ts.
- */
-export function jamRanges(wrenches: readonly Wrench[], misfits: readonly number[], stiffness: readonly { readonly low: JointStiffness; readonly high: JointStiffness }[], scale: ConstraintScale): JamRange[] {
-  const [soft, stiff] = (['low', 'high'] as const).map((end) => jointLoads(wrenches, jamForces(wrenches, misfits, stiffness.map((one) => one[end]), scale)));
-  return (soft ?? []).map((one, i) => {
-    const other = stiff?.[i] ?? one;
-    const ends = (a: Vector3, b: Vector3): { low: number; high: number } => ({ low: Math.min(length3(a), length3(b)), high: Math.max(length3(a), length3(b)) });
-    return { joint: one.joint, owner: one.owner, force: ends(one.force, other.force), couple: ends(one.couple, other.couple) };
-  });
 }

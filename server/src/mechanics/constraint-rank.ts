@@ -54,7 +54,7 @@ export function scaleOf(places: readonly Vector3[]): ConstraintScale {
 }
 
 /** A wrench as six numbers without unit: force, then moment about the centre over the length. */
-export function scaledRow({ force, moment }: Pick<Wrench, 'force' | 'moment' | 'holds'>, scale: ConstraintScale, couple: boolean): Row6 {
+export function scaledRow({ force, moment }: Pick<Wrench, 'force' | 'moment'>, scale: ConstraintScale, couple: boolean): Row6 {
   // A unit couple counts as a unit force at the length, so that neither weighs more.
   const about = minus3(moment, cross3(scale.centre, force));
   return [...force, ...(couple ? moment : times3(1 / scale.length, about))];

@@ -1,8 +1,8 @@
 /** A frame of straight members: how it gives under loads. Small frames of some dozens of members. */
 import { CholeskyDecomposition, Matrix } from 'ml-matrix';
-import { memberAxes, memberStiffness, type MemberShape } from './frame-element.ts';
+import { memberEndLoads, memberStiffness, type MemberShape } from './frame-element.ts';
 import { requireNotNegative } from './require-argument.ts';
-import { cross3, dot3, length3, minus3, plus3, times3, type Vector3 } from './vector3.ts';
+import { cross3, minus3, plus3, times3, type Vector3 } from './vector3.ts';
 
 export interface FrameMember extends Omit<MemberShape, 'from' | 'to'> {
   readonly from: string;
@@ -86,7 +86,12 @@ export function assembleFrame(frame: Frame): Assembly {
     });
   }
   // The turn of a node where only pins meet has no stiffness and moves nothing.
-  const loose = (i: number): boolean => i % 6 > 2 && k.getRow(i).every((value) => Math.abs(value) <= 1e-9 * Math.abs(k.get(i - 3, i - 3)));
+  const loose = (i: number): boolean => {
+    if (i % 6 < 3) return false;
+    const nothing = 1e-9 * Math.abs(k.get(i - 3, i - 3));
+    for (let j = 0; j < size; j++) if (Math.abs(k.get(i, j)) > nothing) return false;
+    return true;
+  };
   const held = (i: number): boolean => frame.feet[names[Math.floor(i / 6)] as string]?.[(i % 6) as 0] === true;
   const free = Array.from({ length: size }, (_, i) => i).filter((i) => !held(i) && !loose(i));
   if (free.length === 0) return { names, free, solve: () => Matrix.zeros(0, 1) };
@@ -103,8 +108,31 @@ export function assembleFrame(frame: Frame): Assembly {
   }
   const factor = new CholeskyDecomposition(reduced);
   const weak = !factor.isPositiveDefinite() || factor.lowerTriangularMatrix.diagonal().some((pivot) => !(pivot ** 2 > PIVOT));
-  const spread = (loads: Matrix): Matrix => Matrix.diagonal(scale).mmul(loads);
-  return { names, free, solve: weak ? undefined : (loads) => spread(factor.solve(spread(loads))) };
+  const lower = weak ? [] : factor.lowerTriangularMatrix.to2DArray().map((row) => Float64Array.from(row));
+  return { names, free, solve: weak ? undefined : (loads) => substituted(lower, scale, loads) };
+}
+
+/** Answer to the loads by the factor of the scaled stiffness: the library's own way through its accessors takes several times as long. */
+function substituted(lower: readonly Float64Array[], scale: readonly number[], loads: Matrix): Matrix {
+  const answer = Matrix.zeros(loads.rows, loads.columns);
+  const size = lower.length;
+  const x = new Float64Array(size);
+  for (let column = 0; column < loads.columns; column++) {
+    for (let k = 0; k < size; k++) {
+      const row = lower[k] as Float64Array;
+      let sum = loads.get(k, column) * (scale[k] as number);
+      for (let i = 0; i < k; i++) sum -= (row[i] as number) * (x[i] as number);
+      x[k] = sum / (row[k] as number);
+    }
+    for (let k = size - 1; k >= 0; k--) {
+      const row = lower[k] as Float64Array;
+      const value = (x[k] as number) / (row[k] as number);
+      x[k] = value;
+      for (let i = 0; i < k; i++) x[i] = (x[i] as number) - (row[i] as number) * value;
+    }
+    for (let k = 0; k < size; k++) answer.set(k, column, (x[k] as number) * (scale[k] as number));
+  }
+  return answer;
 }
 
 const fail = (name: string): never => {
@@ -121,20 +149,19 @@ export function placed(frame: Frame, member: FrameMember): MemberShape {
 /**
  * Deflection of a frame under loads on its nodes and under an even pull such as weight.
  *
- * Formula: K u = f; a member's own weight w over its length gives w L/2 and ± w L²/12 at its ends, w L/2 alone where it is pinned at both.
+ * Formula: K u = f; a member's own weight over its length comes to its nodes by `memberEndLoads`.
  *
  * @param frame - see `Frame`
  * @param loads - by node
  * @param pull - acceleration that acts on every member and mass, m/s²: [0, 0, −9.81] for weight, the opposite of the machine's own acceleration for inertia
+ * @param assembly - of this very frame, where it is at hand already
  * @returns motions by node, or `mechanism`
  * @throws RangeError for loads at unknown nodes
  *
- * Source: direct stiffness method, Przemieniecki, chapter 6 (from memory). Members whose joints give keep the end moments of rigid joints for their own weight: nodes along a
- * member make it exact.
+ * Source: direct stiffness method, Przemieniecki, chapter 6 (from memory).
  * Checked against: beam tables (test/mechanics/frame-solver.test.ts); Popov, example 12.1 (test/published/frame.test.ts); the solver ccx (test/independent/frame.test.ts).
  */
-export function deflectFrame(frame: Frame, loads: Readonly<Record<string, NodeLoad>>, pull: Vector3 = [0, 0, 0]): Deflection {
-  const assembly = assembleFrame(frame);
+export function deflectFrame(frame: Frame, loads: Readonly<Record<string, NodeLoad>>, pull: Vector3 = [0, 0, 0], assembly: Assembly = assembleFrame(frame)): Deflection {
   if (assembly.solve === undefined) return { kind: 'mechanism' };
   const all = new Float64Array(6 * assembly.names.length);
   const add = (name: string, force: Vector3, moment: Vector3 = [0, 0, 0]): void => {
@@ -144,11 +171,39 @@ export function deflectFrame(frame: Frame, loads: Readonly<Record<string, NodeLo
   };
   for (const [name, { force, moment }] of Object.entries(loads)) add(name, force ?? NOTHING, moment ?? NOTHING);
   for (const [name, { mass }] of Object.entries(frame.masses ?? {})) add(name, times3(mass, pull));
-  for (const member of frame.members) ownWeight(frame, member, pull, add);
+  if (pull.some((value) => value !== 0)) for (const member of frame.members) ownWeight(frame, member, pull, add);
   const result = assembly.free.length === 0 ? [] : assembly.solve(Matrix.columnVector(assembly.free.map((i) => all[i] as number))).to1DArray();
   const full = new Float64Array(all.length);
   assembly.free.forEach((i, n) => { full[i] = result[n] as number; });
   return { kind: 'deflected', motions: new Map(assembly.names.map((name, n) => [name, motion(full, n)])) };
+}
+
+/**
+ * How far each node that can shift gives under forces on itself.
+ *
+ * @param assembly - of a frame
+ * @returns by node: its shift in m under 1 N along X, along Y, along Z; `mechanism` when nothing holds the frame
+ *
+ * Source: as `deflectFrame`.
+ * Checked against: `deflectFrame` (test/mechanics/frame-solver.test.ts).
+ */
+export function nodeFlexibilities({ names, free, solve }: Assembly): ReadonlyMap<string, readonly [Vector3, Vector3, Vector3]> | 'mechanism' {
+  if (solve === undefined) return 'mechanism';
+  const rows = new Map(free.map((i, row) => [i, row]));
+  const shifts = free.filter((i) => i % 6 < 3);
+  const loads = Matrix.zeros(free.length, shifts.length);
+  shifts.forEach((i, column) => { loads.set(rows.get(i) as number, column, 1); });
+  const answer = shifts.length === 0 ? loads : solve(loads);
+  const columns = new Map(shifts.map((i, column) => [i, column]));
+  const under = (node: number, axis: number): Vector3 => {
+    const column = columns.get(6 * node + axis);
+    const along = (i: number): number => {
+      const row = rows.get(6 * node + i);
+      return row === undefined || column === undefined ? 0 : answer.get(row, column);
+    };
+    return [along(0), along(1), along(2)];
+  };
+  return new Map(names.flatMap((name, node) => ([0, 1, 2].some((axis) => columns.has(6 * node + axis)) ? [[name, [under(node, 0), under(node, 1), under(node, 2)]] as const] : [])));
 }
 
 function motion(full: Float64Array, node: number): NodeMotion {
@@ -157,16 +212,11 @@ function motion(full: Float64Array, node: number): NodeMotion {
 }
 
 function ownWeight(frame: Frame, member: FrameMember, pull: Vector3, add: (name: string, force: Vector3, moment?: Vector3) => void): void {
-  const shape = placed(frame, member);
-  const along = minus3(shape.to, shape.from);
-  const length = length3(along);
-  const half = times3((member.massPerLength * length) / 2, pull);
-  const pinned = member.joints?.every((joint) => joint.bending === 0) === true;
-  const [axis] = memberAxes(shape);
-  const across = minus3(pull, times3(dot3(pull, axis), axis));
-  const moment: Vector3 = pinned ? [0, 0, 0] : times3((member.massPerLength * length ** 2) / 12, cross3(axis, across));
-  add(member.from, half, moment);
-  add(member.to, half, times3(-1, moment));
+  if (member.massPerLength === 0) return;
+  const loads = memberEndLoads(placed(frame, member), times3(member.massPerLength, pull));
+  const part = (at: number): Vector3 => [loads[at] as number, loads[at + 1] as number, loads[at + 2] as number];
+  add(member.from, part(0), part(3));
+  add(member.to, part(6), part(9));
 }
 
 /** Shift of a point that is fixed to a node, m from it: u + θ × r. */

@@ -229,9 +229,13 @@ const centreOf = (places: readonly PlanPoint[]): PlanPoint => ({
 
 function requireLifts(lifts: readonly PlanPoint[]): void {
   if (lifts.length < 3) throw new RangeError('three lifts are needed');
+  if (standInLine(lifts)) throw new RangeError('three lifts that do not stand in line are needed');
+}
+
+/** Whether lifts stand in one line, or all at one place, so that they cannot level. */
+export function standInLine(lifts: readonly PlanPoint[]): boolean {
   const corners = supportPolygon(lifts);
   const [a, b] = corners;
   const far = corners.reduce((most, { x, y }) => Math.max(most, Math.hypot(x - (a?.x ?? 0), y - (a?.y ?? 0))), 0);
-  const flat = a === undefined || b === undefined || corners.every(({ x, y }) => Math.abs((b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x)) <= 1e-9 * far * far);
-  if (flat) throw new RangeError('three lifts that do not stand in line are needed');
+  return a === undefined || b === undefined || corners.every(({ x, y }) => Math.abs((b.x - a.x) * (y - a.y) - (b.y - a.y) * (x - a.x)) <= 1e-9 * far * far);
 }

@@ -7,6 +7,7 @@ const FAMILIES: readonly (readonly string[])[] = [
   ['motor-cannot-lift', 'motor-margin-thin'],
   ['slider-jams', 'slider-near-jam'],
   ['frame-unbraced', 'frame-sways-slowly'],
+  ['growth-jams', 'misalignment-jams', 'jam-outpulls-drive'],
   ['coupling-carries-the-load', 'motor-shaft-overloaded', 'thrust-through-coupling'],
 ];
 

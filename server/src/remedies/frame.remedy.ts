@@ -1,15 +1,18 @@
-import { SLOTTED_PROFILES } from '../catalogue/slotted-profiles.ts';
-import { allChanges, changeOf, chosenProposal, solvedProposal } from './entry-proposals.ts';
+import { allChanges, changeOf, chosenProposal } from './entry-proposals.ts';
+import { gentlerMove } from './frame-acceleration.ts';
+import { largerProfile } from './larger-profile.ts';
 import { choice, number, remedy, type Inputs, type Proposal, type RemedyContext } from './remedy.ts';
 
 /** Thin steel sheets, m: such a one is stiff in its plane, whatever its few screws leave. */
 const SHEETS = [0.001, 0.002, 0.003];
 
-/** Directions whose brace is at fault: those without one, softest first, or those that have one. */
+/** Directions whose brace is at fault: those without one, softest first, or those that have one; both where it rings. */
 function directions({ before, finding }: RemedyContext): readonly ('x' | 'y')[] {
-  const wanted = (['x', 'y'] as const).filter((along) => (before.choice(`frame-box.braced-${along}`) === 'none') === (finding.check === 'frame-unbraced'));
   const low = (along: 'x' | 'y'): number => before.bounds(`frame-box.sway-frequency-${along}`)?.low ?? Infinity;
-  return [...wanted].sort((a, b) => low(a) - low(b));
+  const both = (['x', 'y'] as const).toSorted((a, b) => low(a) - low(b));
+  // Where it rings, the softest direction is at fault whatever it has.
+  if (finding.check === 'frame-box-rings') return both;
+  return both.filter((along) => (before.choice(`frame-box.braced-${along}`) === 'none') === (finding.check === 'frame-unbraced'));
 }
 
 /** As few directions as it takes: the softest alone, then both. */
@@ -40,44 +43,29 @@ function panels(context: RemedyContext): readonly Proposal[] {
   return changes ? [{ changes, what: `Screw a steel sheet of ${sheet} to the side along ${found.along.join(' and ')}` }] : [];
 }
 
-/** Profiles that are larger than the present one, in the order of the catalogue. */
-function largerProfile(context: RemedyContext, input: string, say: (title: string) => string): readonly Proposal[] {
-  const present = SLOTTED_PROFILES.find(({ name }) => name === context.before.choice(input));
-  if (!present) return [];
-  const larger = SLOTTED_PROFILES.filter(({ secondUpright, secondSideways }) => secondUpright.low > present.secondUpright.high && secondSideways.low > present.secondSideways.low);
-  const found = context.first(larger, ({ name }) => ({ [input]: choice(name) }));
-  const change = found && changeOf(context, input, found.name);
-  return found && change ? [{ changes: [change], what: say(found.title) }] : [];
-}
-
-function slower(context: RemedyContext): readonly Proposal[] {
-  const present = context.before.bounds('frame-box.acceleration')?.nominal;
-  return present === undefined || !(present > 0) ? [] : solvedProposal(context, { input: 'frame-box.acceleration', towards: present / 20, say: (written) => `Slow the acceleration to ${written}` });
-}
-
 export default [
-  remedy({ id: 'brace-the-box', summary: 'Braces the box with diagonals in the soft direction.', cost: 2, cures: ['frame-unbraced', 'frame-sways-slowly'], propose: diagonals }),
-  remedy({ id: 'panel-on-the-box', summary: 'Screws a steel sheet to a side of the box along the soft direction.', cost: 2.5, cures: ['frame-unbraced', 'frame-sways-slowly'], propose: panels }),
+  remedy({ id: 'brace-the-box', summary: 'Braces the box with diagonals in the soft direction.', cost: 2, cures: ['frame-unbraced', 'frame-sways-slowly', 'frame-box-rings'], propose: diagonals }),
+  remedy({ id: 'panel-on-the-box', summary: 'Screws a steel sheet to a side of the box along the soft direction.', cost: 2.5, cures: ['frame-unbraced', 'frame-sways-slowly', 'frame-box-rings'], propose: panels }),
   remedy({
     id: 'larger-columns',
     summary: 'Takes larger profiles for the columns of the box.',
     cost: 4,
-    cures: ['frame-unbraced', 'frame-sways-slowly'],
+    cures: ['frame-unbraced', 'frame-sways-slowly', 'frame-box-rings'],
     propose: (context) => largerProfile(context, 'frame-box.column', (title) => `Take columns of ${title}`),
   }),
-  remedy({ id: 'slower-acceleration-on-feet', summary: 'Slows the acceleration until the machine stands still on its feet.', cost: 1, cures: ['frame-tips', 'frame-walks'], propose: slower }),
+  remedy({ id: 'slower-acceleration-on-feet', summary: 'Slows the acceleration until the machine stands still on its feet.', cost: 1, cures: ['frame-tips', 'frame-walks'], propose: (context) => gentlerMove(context, 'frame-box.acceleration') }),
   remedy({
     id: 'larger-gantry',
     summary: 'Takes a larger profile for the gantry beam.',
     cost: 3,
-    cures: ['gantry-sag-over-tolerance'],
+    cures: ['gantry-sag-over-tolerance', 'gantry-rings'],
     propose: (context) => largerProfile(context, 'frame-gantry.section', (title) => `Take a gantry beam of ${title}`),
   }),
   remedy({
     id: 'clamp-the-gantry',
     summary: 'Clamps the ends of the gantry beam to something stiff.',
     cost: 2,
-    cures: ['gantry-sag-over-tolerance'],
+    cures: ['gantry-sag-over-tolerance', 'gantry-rings'],
     propose: (context) => chosenProposal(context, 'frame-gantry.ends', ['clamped'], () => 'Clamp the ends of the gantry to something stiff'),
   }),
 ];

@@ -52,8 +52,21 @@ function longerGuide(context: RemedyContext): readonly Proposal[] {
   const written = text === undefined ? undefined : valueOf('guides.guided-length', text);
   if (text === undefined || written === undefined) return [];
   const apart = spaced && spacing !== undefined ? exactText(context, 'guides.carriage-spacing', spacing + written - length) : undefined;
-  const changes = allChanges([changeOf(context, 'guides.guided-length', text), ...(apart === undefined ? [] : [changeOf(context, 'guides.carriage-spacing', apart)])]);
-  return changes ? [{ changes, what: apart === undefined ? `Lengthen the guide to ${text}` : `Lengthen the guide to ${text}, carriages ${apart} apart`, cost: 3 + costOfChange(length, written) }] : [];
+  const shafts = shaftsFor(context, written);
+  const changes = allChanges([
+    changeOf(context, 'guides.guided-length', text),
+    ...(apart === undefined ? [] : [changeOf(context, 'guides.carriage-spacing', apart)]),
+    ...(shafts === undefined ? [] : [changeOf(context, 'guides.unsupported-length', shafts)]),
+  ]);
+  const what = [`Lengthen the guide to ${text}`, ...(apart === undefined ? [] : [`carriages ${apart} apart`]), ...(shafts === undefined ? [] : [`the shafts to ${shafts}`])].join(', ');
+  return changes ? [{ changes, what, cost: (shafts === undefined ? 3 : 3.5) + costOfChange(length, written) }] : [];
+}
+
+/** Free length of the shafts, where a longer slider needs more of it for its travel. */
+function shaftsFor(context: RemedyContext, guidedLength: number): string | undefined {
+  const [travel, free] = ['axis.travel', 'guides.unsupported-length'].map((input) => context.before.bounds(input));
+  if (context.before.choice('guides.kind') !== 'round-shaft' || !travel || !free || travel.high + guidedLength <= free.low) return undefined;
+  return inOwnUnit(context, 'guides.unsupported-length', travel.high + guidedLength, 'up');
 }
 
 /** Bearings with less friction, the cheaper first. Balls do not run on a plain slide. */
@@ -98,30 +111,30 @@ function rails(context: RemedyContext): readonly Proposal[] {
   const gone = OF_SHAFTS.filter((input) => isWritten(context, input)).map((input) => context.place(input));
   const written = allChanges([changeOf(context, 'guides.kind', 'profile-rail'), changeOf(context, 'guides.size', FIRST_RAIL)]);
   const removed = gone.flatMap((place) => (place ? [{ place, value: null }] : []));
-  return written ? [{ changes: [...written, ...removed], what: `Take profile rails of size ${FIRST_RAIL}, bolted down along their length`, result: () => 'no free length left to sag' }] : [];
+  return written ? [{ changes: [...written, ...removed], what: `Take profile rails of size ${FIRST_RAIL}, bolted down along their length`, result: () => 'no free length left to bend' }] : [];
 }
 
 export default [
-  remedy({ id: 'thicker-guide-shafts', summary: 'Takes the next thicker guide shafts that are sold.', cost: 3, cures: ['guide-sags', 'guide-life-short', 'guide-static-safety-low'], propose: thickerShaft }),
-  remedy({ id: 'shorter-guide-shafts', summary: 'Sets the holders of the guide shafts as near together as travel and carriage allow.', cost: 2, cures: ['guide-sags'], propose: shorterShaft }),
+  remedy({ id: 'thicker-guide-shafts', summary: 'Takes the next thicker guide shafts that are sold.', cost: 3, cures: ['guide-sags', 'bushing-tilts', 'guide-shaft-overstressed', 'bushing-overpressed', 'bushing-overheats', 'bushing-wears-out', 'guide-life-short', 'guide-static-safety-low'], propose: thickerShaft }),
+  remedy({ id: 'shorter-guide-shafts', summary: 'Sets the holders of the guide shafts as near together as travel and carriage allow.', cost: 2, cures: ['guide-sags', 'bushing-tilts', 'guide-shaft-overstressed'], propose: shorterShaft }),
   remedy({
     id: 'clamp-the-guide-shafts',
     summary: 'Clamps the ends of the guide shafts in long stiff holders.',
     cost: 2,
-    cures: ['guide-sags'],
+    cures: ['guide-sags', 'bushing-tilts', 'guide-shaft-overstressed'],
     propose: (context) => chosenProposal(context, 'guides.shaft-ends', ['clamped'], () => 'Clamp the shaft ends in long stiff holders'),
   }),
   remedy({
     id: 'support-the-guide-shafts',
     summary: 'Takes guide shafts that are supported along their length.',
     cost: 4,
-    cures: ['guide-sags'],
+    cures: ['guide-sags', 'bushing-tilts', 'guide-shaft-overstressed'],
     propose: (context) =>
       context.before.choice('guides.kind') === 'round-shaft'
-        ? chosenProposal(context, 'guides.kind', ['supported-shaft'], () => 'Support the shafts along their length').map((proposal) => ({ ...proposal, result: () => 'no free length left to sag' }))
+        ? chosenProposal(context, 'guides.kind', ['supported-shaft'], () => 'Support the shafts along their length').map((proposal) => ({ ...proposal, result: () => 'no free length left to bend' }))
         : [],
   }),
-  remedy({ id: 'rails-for-shafts', summary: 'Takes profile rails that are bolted down along their length, in place of round shafts.', cost: 4.5, cures: ['guide-sags'], propose: rails }),
+  remedy({ id: 'rails-for-shafts', summary: 'Takes profile rails that are bolted down along their length, in place of round shafts.', cost: 4.5, cures: ['guide-sags', 'bushing-tilts', 'guide-shaft-overstressed'], propose: rails }),
   remedy({ id: 'longer-guide', summary: 'Lengthens the guided length, or sets the carriages farther apart.', cost: 3, cures: ['slider-jams', 'slider-near-jam', 'guide-life-short', 'guide-static-safety-low'], propose: longerGuide }),
   remedy({
     id: 'drive-nearer-to-the-guides',

@@ -102,7 +102,7 @@ function counterbalance(context: RemedyContext): readonly Proposal[] {
 const afterBreak = (after: Evaluation): string => ((after.bounds('drive.broken-belt-verdict')?.low ?? 0) >= 1.5 ? 'nothing is left to fall' : 'held when a belt breaks');
 
 export default [
-  remedy({ id: 'fit-a-brake', summary: 'Fits the smallest usual spring-applied brake that holds the load with power off: at the motor, on the shaft, or on the rail.', cost: 4, cures, propose: brake }),
+  remedy({ id: 'fit-a-brake', summary: 'Fits the smallest usual spring-applied brake that holds the load with power off: at the motor, on the shaft, or on the rail.', cost: 4, cures: [...cures, 'levelling-lost-unpowered'], propose: brake }),
   remedy({
     id: 'clamp-the-rail',
     summary: 'Fits a spring-applied brake that grips the rail, and so holds the load when a belt breaks.',
@@ -145,7 +145,7 @@ export default [
     summary: 'Carries part of the weight by a spring or a counterweight: no more than is needed.',
     cost: 4.5,
     cures: [
-      'drops-unpowered', 'may-creep-unpowered', 'motor-cannot-lift', 'motor-margin-thin', 'rest-current-too-low', 'nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'nut-overheats', 'screw-buckles',
+      'drops-unpowered', 'may-creep-unpowered', 'levelling-lost-unpowered', 'motor-cannot-lift', 'motor-margin-thin', 'rest-current-too-low', 'nut-overpressed-at-rest', 'nut-overpressed-in-motion', 'nut-overheats', 'screw-buckles',
       'coupling-overloaded', 'lowering-returns-energy', 'supply-voltage-rises', 'motor-overruns-going-down', 'thrust-bearing-overloaded', 'ball-nut-life-short', 'ball-nut-dents',
       'broken-belt-drops', 'belt-overtensioned', 'belt-goes-slack', 'belt-teeth-overloaded', 'motor-rms-torque-high', 'motor-peak-torque-exceeded', 'amplifier-current-short', 'reduction-overloaded', 'rack-tooth-overstressed', 'motor-winding-too-hot', 'motor-case-hot',
     ],

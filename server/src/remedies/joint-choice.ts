@@ -1,9 +1,9 @@
 /** Layouts of supports with other joints, and how each is written. */
 import { countConstraints, scaleOf } from '../mechanics/constraint-rank.ts';
-import { GENTLER_JOINTS } from '../mechanics/constraint-exchange.ts';
 import { JOINT_FORMS, wrenchesOf, type Joint, type JointForm, type JointKind } from '../mechanics/constraint-wrenches.ts';
 import { cross3, length3, type Vector3 } from '../mechanics/vector3.ts';
 import type { SupportJoint } from '../machine/support-joint.ts';
+import { GENTLER_JOINTS } from './gentler-joints.ts';
 
 /** One joint exchanged; `across` where the new one needs a direction that was not written. */
 export interface JointChange {
@@ -12,21 +12,24 @@ export interface JointChange {
   readonly across?: string;
 }
 
-export interface OtherLayout {
-  readonly supports: readonly SupportJoint[];
-  readonly changes: readonly JointChange[];
+/** What a layout holds with the drives held. */
+export interface Held {
   readonly redundant: number;
   readonly free: number;
   /** How evenly it holds, 0 to 1. */
   readonly conditioning: number;
 }
 
+export interface OtherLayout extends Held {
+  readonly supports: readonly SupportJoint[];
+  readonly changes: readonly JointChange[];
+}
+
 const WORDS: Readonly<Record<string, Vector3>> = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] };
 /** Joints that hold another way when their second direction is another. */
 const NEEDS_ACROSS: ReadonlySet<JointKind> = new Set(['fork', 'flat-wheel', 'vee-wheel', 'vee', 'ball-on-radial-slide']);
 
-/** What is held with the drives held. */
-function counted(supports: readonly SupportJoint[]): { redundant: number; free: number; conditioning: number } {
+export function heldBy(supports: readonly SupportJoint[]): Held {
   const joints = supports.map(({ kind, at, axis, across, lead }): Joint => ({ owner: '', kind, at, axis, lead, ...(across === undefined ? {} : { across }) }));
   const { redundant, free, conditioning } = countConstraints(wrenchesOf(joints, 'drives held'), scaleOf(joints.map((joint) => joint.at)));
   return { redundant, free: free.length, conditioning };
@@ -54,7 +57,7 @@ function exchanged(from: OtherLayout, indices: readonly number[], to: JointKind)
     });
     if (word !== undefined && supports.some(({ across }, index) => indices.includes(index) && across === undefined)) return [];
     const others = from.changes.filter(({ index }) => !indices.includes(index));
-    return [{ supports, changes: [...others, ...changes], ...counted(supports) }];
+    return [{ supports, changes: [...others, ...changes], ...heldBy(supports) }];
   });
 }
 
@@ -79,7 +82,7 @@ const better = (now: readonly SupportJoint[]) => (a: OtherLayout, b: OtherLayout
  */
 export function gentlerLayouts(supports: readonly SupportJoint[]): readonly OtherLayout[] {
   if (supports.length > MOST_SUPPORTS) return [];
-  const start: OtherLayout = { supports, changes: [], ...counted(supports) };
+  const start: OtherLayout = { supports, changes: [], ...heldBy(supports) };
   const found = new Map<string, OtherLayout>();
   let beam: readonly OtherLayout[] = [start];
   for (let step = 0; step < STEPS && beam.length > 0; step++) {
@@ -107,7 +110,7 @@ export function gentlerLayouts(supports: readonly SupportJoint[]): readonly Othe
 /** Layouts in which one joint holds more, so that nothing stays free: the fewest redundancies first. */
 export function firmerLayouts(supports: readonly SupportJoint[]): readonly OtherLayout[] {
   if (supports.length > MOST_SUPPORTS) return [];
-  const start: OtherLayout = { supports, changes: [], ...counted(supports) };
+  const start: OtherLayout = { supports, changes: [], ...heldBy(supports) };
   const firmer = (kind: JointKind): JointKind[] => (Object.entries(GENTLER_JOINTS) as [JointKind, readonly JointKind[]][]).filter(([, gentler]) => gentler.includes(kind)).map(([other]) => other);
   return supports
     .flatMap((support, index) => firmer(support.kind).flatMap((to) => exchanged(start, [index], to)))

@@ -1,10 +1,9 @@
-import type { Evaluation } from '../figures/evaluation.ts';
-import { rowOf, supportOf, type SupportJoint } from '../machine/support-joint.ts';
-import type { InputValue } from '../machine/values.ts';
+import type { SupportJoint } from '../machine/support-joint.ts';
 import type { JointKind } from '../mechanics/constraint-wrenches.ts';
 import { listInWords } from '../mechanics/constraint-names.ts';
 import { firmerLayouts, gentlerLayouts, type JointChange, type OtherLayout } from './joint-choice.ts';
 import { remedy, type Change, type Proposal, type RemedyContext } from './remedy.ts';
+import { countLeft, inputsOf, supportTable } from './support-table.ts';
 
 /** What is fitted, one and several: "Fit a fork at right rail and 3 floating nuts". */
 const FITTED: Readonly<Record<JointKind, readonly [string, string]>> = {
@@ -19,13 +18,6 @@ const FITTED: Readonly<Record<JointKind, readonly [string, string]>> = {
 const MOST = 3;
 /** Layouts that are tried in full, since each costs an evaluation. */
 const MOST_TRIED = 24;
-
-interface Table { readonly supports: readonly SupportJoint[]; readonly titles: readonly string[] }
-
-function tableOf(context: RemedyContext): Table | undefined {
-  const input = context.before.input('axis.support-joints');
-  return input.state === 'known' && input.value.type === 'table' && input.value.titles ? { supports: input.value.rows.map(supportOf), titles: input.value.titles } : undefined;
-}
 
 /** What is said of a change behind the colon has to fit too. */
 const ROOM = 78;
@@ -52,26 +44,15 @@ function changesOf(context: RemedyContext, { changes }: OtherLayout, titles: rea
   });
 }
 
-/** The new count: what the check compares is no number that a title could tell. */
-function countLeft(before: Evaluation): (after: Evaluation) => string | undefined {
-  const was = before.bounds('supports.redundant-held')?.nominal;
-  return (after) => {
-    const left = after.bounds('supports.redundant-held')?.nominal;
-    if (left === undefined) return undefined;
-    return left === 0 ? 'exactly constrained' : `${left} redundant${was === undefined || was === left ? '' : ` instead of ${was}`}`;
-  };
-}
-
 function propose(context: RemedyContext, layouts: (supports: readonly SupportJoint[]) => readonly OtherLayout[], cost: number): readonly Proposal[] {
-  const table = tableOf(context);
+  const table = supportTable(context);
   if (!table) return [];
   const passing: OtherLayout[] = [];
   // Of layouts that differ only in how a fork points, the first that holds is told.
   const kindsOf = ({ changes }: OtherLayout): string => changes.map(({ index, to }) => `${index} ${to}`).sort().join();
   for (const layout of layouts(table.supports).slice(0, MOST_TRIED)) {
     if (passing.some((other) => kindsOf(other) === kindsOf(layout))) continue;
-    const value: InputValue = { type: 'table', rows: layout.supports.map(rowOf), titles: table.titles };
-    if (context.passes(context.tryWith({ 'axis.support-joints': value }))) passing.push(layout);
+    if (context.passes(context.tryWith(inputsOf(layout.supports, table.titles)))) passing.push(layout);
     if (passing.length === MOST) break;
   }
   return passing.flatMap((layout): Proposal[] => {
@@ -85,7 +66,7 @@ export default [
     id: 'let-joints-float',
     summary: 'Exchanges joints that hold what others hold already for ones that float there: a nut that floats, a fork on the second shaft, a carriage under a ball.',
     cost: 3,
-    cures: ['supports-redundant', 'growth-jams', 'misalignment-jams', 'joint-overloaded'],
+    cures: ['supports-redundant', 'growth-jams', 'misalignment-jams', 'joint-overloaded', 'levelling-fights-guides'],
     propose: (context) => propose(context, gentlerLayouts, 3),
   }),
   remedy({

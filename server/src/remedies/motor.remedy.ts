@@ -62,7 +62,7 @@ export default [
     id: 'change-the-microsteps',
     summary: 'Sends fewer microsteps for each full step, or more where the motor runs roughly or the smallest move is too large.',
     cost: 1,
-    cures: ['step-rate-too-high', 'motor-runs-at-its-resonance', 'resolution-not-real', 'drive-resonates-with-steps', 'crossed-belts-diagonal-too-fast'],
+    cures: ['step-rate-too-high', 'motor-runs-at-its-resonance', 'resolution-not-real', 'levelling-too-coarse', 'drive-resonates-with-steps', 'crossed-belts-diagonal-too-fast'],
     propose: (context) => {
       const present = context.before.bounds('controller.microsteps')?.nominal;
       const rate = ['step-rate-too-high', 'crossed-belts-diagonal-too-fast'].includes(context.finding.check);

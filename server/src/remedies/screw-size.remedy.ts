@@ -131,7 +131,7 @@ export default [
     cost: 3,
     cures: [
       'drops-unpowered', 'may-creep-unpowered', 'motor-cannot-lift', 'motor-margin-thin', 'motor-overruns-going-down', 'layer-height-off-full-steps', 'motor-error-over-accuracy', 'inertia-ratio-high',
-      'resolution-not-real', 'coupling-overloaded', 'rest-current-too-low', 'drive-gives-too-much', 'supply-voltage-rises', 'lowering-returns-energy', 'reduction-overloaded', 'nut-play-too-large',
+      'resolution-not-real', 'levelling-too-coarse', 'levelling-lost-unpowered', 'coupling-overloaded', 'rest-current-too-low', 'drive-gives-too-much', 'supply-voltage-rises', 'lowering-returns-energy', 'reduction-overloaded', 'nut-play-too-large',
       'position-error-over-accuracy',
     ],
     propose: finer,

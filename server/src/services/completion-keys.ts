@@ -55,7 +55,7 @@ function keyDraft({ key, required, schema }: SchemaProperty, context: Completion
 function valueSnippet(schema: SchemaNode, context: CompletionContext): string {
   if (schema.items) {
     if (isMap(schema.items)) return context.flow ? ' [{ $1 }]' : '\n  - $1';
-    const places = schema.minItems !== undefined && schema.minItems === schema.maxItems ? Math.min(schema.minItems, 6) : 1;
+    const places = Math.min(Math.max(schema.minItems ?? 1, 1), 6);
     return ` [${Array.from({ length: places }, (_, index) => tabStop(index + 1, schema.items)).join(', ')}]`;
   }
   if (isMap(schema)) return context.flow ? ' { $1 }' : '\n  $1';

@@ -65,6 +65,10 @@ function nameDrafts(snapshot: Snapshot, refersTo: string, context: CompletionCon
       return inDocuments(snapshot, 'axes', () => true, 'axis').filter((draft) => !isListed(snapshot, context, draft.label));
     case 'supply':
       return inDocuments(snapshot, 'supplies', () => true, 'supply');
+    case 'point':
+      return namesOf(nodeAt(snapshot.document.root, ['frame', 'points']), () => true).map(({ name }) => nameDraft(name, 'point of the frame', ''));
+    case 'support':
+      return namesOf(nodeAt(snapshot.document.root, [...context.path.slice(0, 2), 'supports']), () => true).map(({ name }) => nameDraft(name, 'support', '')).filter((draft) => !isListed(snapshot, context, draft.label));
     case 'drive-option':
       return namesOf(nodeAt(snapshot.document.root, [...context.path.slice(0, -1), 'drive-options']), () => true).map(({ name }) => nameDraft(name, 'drive option', ''));
     case 'material':

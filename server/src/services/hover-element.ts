@@ -40,7 +40,7 @@ export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot
   const concerned = figuresOfElement(element);
   const findings = findingsAbout(evaluation, snapshot);
   const lead = scope.id === 'screw' ? leadRow(evaluation) : undefined;
-  const rows = orderedRows(concerned.filter((figure) => isShown(figure, evaluation)), element, findings).slice(0, lead ? MOST_ROWS - 1 : MOST_ROWS);
+  const rows = orderedRows(concerned.filter((figure) => isShown(figure, element)), element, findings).slice(0, lead ? MOST_ROWS - 1 : MOST_ROWS);
   const leading = rows.filter((figure) => leadingPlace(figure.id, scope.id) !== undefined).length;
   const cells = rows.map((figure) => rowOf(figure, evaluation, findings));
   const computed = rows.filter((figure) => evaluation.result(figure.id).state === 'computed');
@@ -87,10 +87,11 @@ export function figuresOfElement({ scope, evaluation }: Element): readonly Figur
 /** Elements that stand for everything inside them. */
 const isWhole = (scope: string): boolean => scope === 'axis' || scope === 'drive';
 
-/** Rows: what is computed, and what decides but has no value here. */
-function isShown(figure: Figure, evaluation: Evaluation): boolean {
+/** Rows: what is computed, and what decides about the element itself but has no value here. */
+function isShown(figure: Figure, { scope, evaluation }: Element): boolean {
   const { state } = evaluation.result(figure.id);
-  return state === 'computed' || (state === 'unable' && figure.rank <= 2);
+  const isOwn = isWhole(scope.id) || scopeOf(figure.id) === scope.id || leadingPlace(figure.id, scope.id) !== undefined;
+  return state === 'computed' || (state === 'unable' && figure.rank <= 2 && isOwn);
 }
 
 /** Findings of an evaluation's subject. */

@@ -1,4 +1,5 @@
 import type { Evaluation } from '../figures/evaluation.ts';
+import { nominalUse, type CarrierInUse, type InUse } from '../figures/supports/in-use.ts';
 import { layoutOf, wrenchesIn } from '../figures/supports/layout.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
 import type { EntryPath } from '../language/syntax-tree.ts';
@@ -33,11 +34,21 @@ function lines(name: string, evaluation: Evaluation): string | undefined {
   const place = planOf(evaluation)?.supports[index];
   const whole = (evaluation.bounds('axis.moved-mass')?.nominal ?? 0) * (evaluation.bounds('conditions.gravity')?.nominal ?? 0);
   const reaction = place?.reaction;
+  const carrier = nominalUse(evaluation)?.carriers.find((one) => one.index === index);
   const fights = conflictsOf(wrenches, layout.scale).filter(({ later, earlier }) => later === name || earlier.includes(name));
   return [
     `**${escapeMarkdown(name)}**, ${escapeMarkdown(formOf(support.kind).title)}, holds ${escapeMarkdown(said.length === 0 ? 'nothing' : said.join(', '))}.`,
     reaction === undefined || whole <= 0 ? '' : `Carries ${escapeMarkdown(formatQuantity(reaction, 'force', { unit: 'N', digits: 3 }))} at rest, ${percent(reaction / whole)} of the weight.`,
+    carrier ? escapeMarkdown(inUseWords(carrier)) : '',
     ...fights.slice(0, 4).map((one) => `Redundant: ${escapeMarkdown(conflictInWords(one))}.`),
     fights.length > 4 ? `And ${fights.length - 4} more.` : '',
   ].filter((line) => line !== '').join('  \n');
+}
+
+const newtons = (value: number): string => formatQuantity(value, 'force', { unit: 'N', digits: 3 });
+
+/** "In use 12 N, with parts at 0, 60 mm, to 31 N, with parts at 320, 60 mm." */
+function inUseWords({ least, most }: CarrierInUse): string {
+  const told = ({ value, situation }: InUse): string => [newtons(value), situation()].filter((part) => part !== '').join(' ');
+  return newtons(least.value) === newtons(most.value) ? '' : `In use at least ${told(least)}; at most ${told(most)}.`;
 }

@@ -6,7 +6,7 @@ import { samePlace } from './places.ts';
 import type { Snapshot } from './snapshot.ts';
 
 /** Sections in which the things that a value may name are described. */
-const SECTIONS: Readonly<Record<string, string>> = { part: 'parts', mass: 'masses', supply: 'supplies', axis: 'axes' };
+const SECTIONS: Readonly<Record<string, EntryPath>> = { part: ['parts'], mass: ['masses'], supply: ['supplies'], axis: ['axes'], point: ['frame', 'points'] };
 
 /** Where the thing that a value names, or that stands at a key itself, is described; undefined where it is no name or leads nowhere. */
 export function placeOfName(snapshot: Snapshot, path: EntryPath): Place | undefined {
@@ -18,9 +18,15 @@ export function placeOfName(snapshot: Snapshot, path: EntryPath): Place | undefi
 function described(snapshot: Snapshot, refersTo: string, name: string, path: EntryPath): Place | undefined {
   const documents = [snapshot.document, ...snapshot.lists];
   const section = SECTIONS[refersTo.replace(/:.*/, '')];
-  const target = refersTo === 'drive-option' ? [...path.slice(0, -1), 'drive-options', name] : section === undefined ? undefined : [section, name];
+  const target = nearby(refersTo, name, path) ?? (section && [...section, name]);
   const found = target && documents.find((document) => entryAt(document.root, target));
   return found && target ? { uri: found.uri, path: target } : undefined;
+}
+
+/** What is described in the same axis as its name. */
+function nearby(refersTo: string, name: string, path: EntryPath): EntryPath | undefined {
+  if (refersTo === 'drive-option') return [...path.slice(0, -1), 'drive-options', name];
+  return refersTo === 'support' ? [...path.slice(0, 2), 'supports', name] : undefined;
 }
 
 /** A value that names something described elsewhere. */

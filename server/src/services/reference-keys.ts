@@ -147,7 +147,7 @@ function quantityText(kind: QuantityKind, schema: Schema): string {
   return `${aKind(kind)}${inUnits}${bare === true ? `${inUnits === '' ? '' : ' or'} as a bare number` : ''}${exampleText(schema)}`;
 }
 
-const references: Readonly<Record<string, string>> = { mass: 'the name of a mass', axis: 'the name of an axis', supply: 'the name of a supply', 'drive-option': 'the name of a drive option', material: 'the name of a material', 'file:parts': 'the path of a part list' };
+const references: Readonly<Record<string, string>> = { mass: 'the name of a mass', axis: 'the name of an axis', point: 'the name of a point of the frame', support: 'the name of a support of the axis', supply: 'the name of a supply', 'drive-option': 'the name of a drive option', material: 'the name of a material', 'file:parts': 'the path of a part list' };
 
 function referenceText(refersTo: string): string {
   const [group = '', kind = ''] = refersTo.split(':');
@@ -156,7 +156,10 @@ function referenceText(refersTo: string): string {
   return references[refersTo] ?? 'a name';
 }
 
-const countText = ({ minItems, maxItems }: Schema): string => (minItems !== undefined && minItems === maxItems ? ` of ${minItems}` : '');
+const countText = ({ minItems, maxItems }: Schema): string => {
+  if (minItems === undefined || maxItems === undefined) return '';
+  return minItems === maxItems ? ` of ${minItems}` : ` of ${minItems} to ${maxItems}`;
+};
 
 const boundsText = ({ minimum, maximum }: Schema): string =>
   minimum !== undefined && maximum !== undefined ? ` from ${minimum} to ${maximum}` : minimum !== undefined ? ` of ${minimum} or more` : '';

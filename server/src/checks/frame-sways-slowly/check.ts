@@ -1,5 +1,5 @@
 import { check } from '../check.ts';
-import { swayText } from '../frame-words.ts';
+import { ringsLittle, ringsTell, swayText } from '../frame-words.ts';
 
 export default check({
   id: 'frame-sways-slowly',
@@ -9,6 +9,8 @@ export default check({
   place: 'frame-box.top-mass',
   figure: 'frame-box.sway-frequency-braced',
   bad: 'below',
+  when: (facts) => !ringsTell('frame-box', facts),
+  milder: (facts) => ringsLittle('frame-box', facts),
   limits: [
     { at: 30, severity: 'warning', basis: 'common practice', source: { title: 'no published source', weak: true } },
     { at: 60, severity: 'information', basis: 'common practice', source: { title: 'fast machines and cutting; no published source', weak: true } },

@@ -1,4 +1,5 @@
 import { check } from '../check.ts';
+import { dragOutweighsForces, jamLimits } from '../jams.ts';
 import { pairIn } from '../support-words.ts';
 
 export default check({
@@ -8,10 +9,8 @@ export default check({
   place: 'supports',
   figure: 'supports.growth-jam-use',
   bad: 'above',
-  limits: [
-    { at: 5, severity: 'error', basis: 'our threshold', source: { title: 'a force of several times the weight seizes or bends something' } },
-    { at: 0.5, severity: 'warning', basis: 'our threshold', source: { title: 'half the weight is felt as stiff running' } },
-  ],
+  limits: jamLimits.growth,
+  when: (facts) => !dragOutweighsForces(facts),
   because: ['carried-part.temperature', 'carried-part.material', 'conditions.frame-material', 'axis.support-joints'],
   message: ({ show, note, certain, bounds }) => {
     const shrinks = (bounds('supports.growth')?.nominal ?? 0) < 0;

@@ -1,4 +1,5 @@
 import { check } from '../check.ts';
+import { countsAsRigid, dragOutweighsForces, jamLimits } from '../jams.ts';
 import { pairIn } from '../support-words.ts';
 
 export default check({
@@ -8,8 +9,11 @@ export default check({
   place: 'supports',
   figure: 'supports.misalignment-jam-use',
   bad: 'above',
-  limits: [{ at: 0.5, severity: 'warning', basis: 'our threshold', source: { title: 'half the weight is felt as stiff running' } }],
+  limits: jamLimits.misalignment,
+  when: (facts) => !dragOutweighsForces(facts),
   because: ['axis.support-joints'],
-  message: ({ show, note, certain }) =>
-    `Supports out of line ${certain ? 'bind' : 'may bind'}: by as much as they may be off, ${pairIn(note('supports.misalignment-jam-force'))} press each other with up to ${show('supports.misalignment-jam-force', 'high')} if all else is rigid. Line them up more closely, or let one joint float.`,
+  message: (facts) => {
+    const { show, note, certain } = facts;
+    return `Supports out of line ${certain ? 'bind' : 'may bind'}: by as much as they may be off, ${pairIn(note('supports.misalignment-jam-force'))} press each other with up to ${show('supports.misalignment-jam-force', 'high')}${countsAsRigid(facts) ? ' if all else is rigid' : ''}. Line them up more closely, or let one joint float.`;
+  },
 });

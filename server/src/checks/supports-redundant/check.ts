@@ -20,11 +20,14 @@ export default check({
     if (stiff > 0) return 'warning';
     return running > 0 || held > 0 ? 'information' : undefined;
   },
-  message: ({ bounds, note }) => {
+  message: ({ bounds, choice, note }) => {
     const running = bounds('supports.redundant')?.nominal ?? 0;
     const words = note(which(running));
     const clause = firstClause(words, 100, 'several supports fix the same motion');
-    const inMotion = running > 0 ? 'Where they do not fit exactly they bind and wear' : 'Unless the drives run exactly alike, they bind';
-    return `Held more than once: ${clause}${andMore(words)}. ${inMotion}. Let one of them float: another joint there.`;
+    if (running === 0) return `Held more than once: ${clause}${andMore(words)}. Unless the drives run exactly alike, they bind. Let one of them float: another joint there.`;
+    // Nuts bolted to one part hold it every way at once: no adjusting makes them agree.
+    const everyWay = choice('nut.mounting') === 'rigid' && / all fix .*tilt about/.test(clause) && /shift along/.test(words ?? '');
+    if (everyWay) return `Held more than once: ${clause}${andMore(words)}. They fight over place and tilt: it cannot be trued, it squeals and stops. Let all but one float.`;
+    return `Held more than once: ${clause}${andMore(words)}. Where they do not fit exactly they bind and wear. Let one hold this and the others float.`;
   },
 });

@@ -1,20 +1,27 @@
-import { bushingPressure } from '../../mechanics/plain-bushing.ts';
 import { guideLife, guideStaticSafety, LIFE_FORMULA_LIMIT } from '../../mechanics/guide-life.ts';
 import { figure, unable, type Computed } from '../figure.ts';
-import { carriageNeeds, carriageOptional, equivalentOf, loadsOf, resultant, type CarriageValues } from './carriages.ts';
+import { remarkOn } from './carriage-words.ts';
+import { carriageChoices, carriageNames, carriageNeeds, carriageOptional, carriageTables, equivalentOf, loadsOf, resultant, type CarriageCases, type CarriageValues, type LoadedCarriage } from './carriages.ts';
 import { ALL_KINDS } from './jamming.figure.ts';
 
-const statics = { title: 'rigid slider on like springs, with inertia (d’Alembert)', where: 'masses taken midway between the carriages, in the plane in which they grip the rails' } as const;
-const ASSUMED = 'Masses are taken midway between the carriages, and the drive turns the slider by its offset.';
+const statics = { title: 'rigid slider on like springs, with inertia (d’Alembert)' } as const;
 const rolling = { 'guides.bearing': ['profile-rail', 'ball-bushing', 'self-aligning-ball-bushing'] } as const;
-const plain = { 'guides.bearing': ['lined-bushing', 'polymer-bushing', 'bronze-bushing'] } as const;
 
-const common = { needs: carriageNeeds, optional: carriageOptional, onlyWhere: { 'guides.kind': ALL_KINDS } } as const;
+const reads = { optional: carriageOptional, optionalChoices: carriageChoices, tables: carriageTables, names: carriageNames } as const;
+const common = { ...reads, needs: carriageNeeds, onlyWhere: { 'guides.kind': ALL_KINDS } } as const;
 
-const of = (values: CarriageValues, pick: (resultants: readonly number[]) => Computed): Computed => {
-  const loads = loadsOf(values);
-  return typeof loads === 'string' ? unable(loads) : pick(loads.map(resultant));
-};
+const remarked = (value: number, note: string | undefined): Computed => (note === undefined ? value : { value, note });
+
+/** The carriage on which something is largest. */
+const most = ({ loads }: CarriageCases, of: (one: LoadedCarriage) => number): LoadedCarriage | undefined =>
+  loads.reduce<LoadedCarriage | undefined>((best, one) => (best === undefined || of(one) > of(best) + 1e-9 * Math.abs(of(best)) ? one : best), undefined);
+
+function across(values: CarriageValues, sign: 1 | -1): Computed {
+  const cases = loadsOf(values);
+  if (typeof cases === 'string') return unable(cases);
+  const found = most(cases, ({ load }) => sign * resultant(load));
+  return found ? remarked(resultant(found.load), remarkOn(cases, found)) : unable('there is no carriage');
+}
 
 export default [
   figure({
@@ -23,10 +30,10 @@ export default [
     symbol: 'F_c,max',
     quantity: 'force',
     unit: 'N',
-    meaning: `What the most loaded carriage carries across its rail while the axis speeds up or slows down. ${ASSUMED}`,
+    meaning: 'What the most loaded carriage carries across its rail while the axis speeds up or slows down, with every mass in the worst corner of its area.',
     ...common,
-    compute: (values) => of(values, (all) => Math.max(...all)),
-    formula: 'F_c = √((m g cos β/n)² + F_y²), Σ F_y x = F_d d_F, n = n_r n_c',
+    compute: (values) => across(values, 1),
+    formula: 'F_c = √(F_y² + F_z²); four alike: F_z = m g/4 ± M_y/(2 b_c) ± M_x/(2 b_r), F_y = ± M_z/(2 b_c), M = Σ r_i × m_i (g − a), drive at d_F',
     sources: [statics],
     rank: 2,
   }),
@@ -36,9 +43,9 @@ export default [
     symbol: 'F_c,min',
     quantity: 'force',
     unit: 'N',
-    meaning: `What the least loaded carriage carries across its rail. ${ASSUMED}`,
+    meaning: 'What the least loaded carriage carries across its rail.',
     ...common,
-    compute: (values) => of(values, (all) => Math.min(...all)),
+    compute: (values) => across(values, -1),
     formula: 'as F_c,max, the least of all',
     sources: [statics],
     rank: 3,
@@ -49,17 +56,19 @@ export default [
     symbol: 'P',
     quantity: 'force',
     unit: 'N',
-    meaning: `The straight load that presses the balls of the most loaded carriage as its forces and moments do together. ${ASSUMED}`,
+    meaning: 'The straight load that presses the balls of the most loaded carriage as its forces and moments do together, what rails out of line and preload press on it included.',
     onlyWhere: rolling,
+    ...reads,
     choices: { bearing: 'guides.bearing' },
     needs: { ...carriageNeeds, staticRating: 'guides.static-rating' },
-    optional: { ...carriageOptional, moment: 'guides.moment-limit' },
-    compute: ({ staticRating, moment, bearing, ...values }) => {
-      const loads = loadsOf(values);
-      const found = typeof loads === 'string' ? loads : equivalentOf(loads, bearing, staticRating, moment);
-      return typeof found === 'string' ? unable(found) : found;
+    optional: { ...carriageOptional, moment: 'guides.moment-limit', sideways: 'guides.mismatch-side-force', away: 'guides.mismatch-height-force', preload: 'guides.preload-force' },
+    compute: ({ staticRating, moment, bearing, sideways = 0, away = 0, preload = 0, ...values }) => {
+      const cases = loadsOf(values);
+      if (typeof cases === 'string') return unable(cases);
+      const found = equivalentOf(cases.loads, bearing, staticRating, moment, { sideways, away, preload });
+      return typeof found === 'string' ? unable(found) : remarked(found.value, remarkOn(cases, found.at));
     },
-    formula: 'P = |F_y| + |F_z| + C_0 (|M_x| + |M_y| + |M_z|)/M_0; bushings √(F_y² + F_z²)',
+    formula: 'P = |F_y| + N_y + |F_z| + N_z + C_0 (|M_x| + |M_y| + |M_z|)/M_0 + F_pre; bushings √((|F_y| + N_y)² + (|F_z| + N_z)²)',
     sources: [{ title: 'ISO 14728-2, as quoted in the trade, with the least of the three moment ratings; cautious', weak: true }],
     rank: 3,
   }),
@@ -93,19 +102,5 @@ export default [
     formula: 'L_10 = B (C/(f_w P))³',
     sources: [{ title: 'ISO 14728-1, as quoted in the trade', weak: true }],
     rank: 2,
-  }),
-  figure({
-    id: 'guides.bushing-pressure',
-    title: 'Pressure in the plain bushings',
-    symbol: 'p_b',
-    quantity: 'pressure',
-    unit: 'MPa',
-    meaning: `Mean pressure of the most loaded bushing on its shaft; the edges of one bushing under a couple take more. ${ASSUMED}`,
-    onlyWhere: plain,
-    needs: { load: 'guides.carriage-load-most', diameter: 'guides.shaft-diameter', length: 'guides.carriage-length' },
-    compute: ({ load, diameter, length }) => (diameter > 0 && length > 0 ? bushingPressure(load, diameter, length) : unable('diameter and length must be above zero')),
-    formula: 'p_b = F_c,max/(d_s l_c)',
-    sources: [{ title: "Budynas and Nisbett, Shigley's Mechanical Engineering Design", where: 'section 12-14' }],
-    rank: 3,
   }),
 ];

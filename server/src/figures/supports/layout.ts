@@ -37,7 +37,7 @@ export const stiffnessOf = ({ supports }: Layout, wrenches: readonly Wrench[], e
   });
 
 /** A direction counts as upright within this of it: cos 25°. */
-const UPRIGHT = 0.9;
+export const UPRIGHT = 0.9;
 
 /** Indices of the supports that carry weight: a force or a held thread along the vertical. */
 export function carriersOf(layout: Layout): readonly number[] {
@@ -53,18 +53,22 @@ export interface Sharing {
   readonly centre: { readonly x: number; readonly y: number };
 }
 
-/** Shares by position; a reason where there are none. */
+/** Supports as the plate above them feels them. */
+export const platesOf = (layout: Layout, carriers: readonly number[], end: number): readonly PlateSupport[] =>
+  carriers.map((index): PlateSupport => {
+    const { at, stiffness } = layout.supports[index] as SupportJoint;
+    // Of three, statics alone decides.
+    return { x: at[0], y: at[1], ...(carriers.length > 3 ? { stiffness: inRatio(stiffness, end) } : {}) };
+  });
+
+/** Shares by position, with every mass at rest at the place and of the size that is written; a reason where there are none. */
 export function sharingOf(layout: Layout, masses: Rows, end: number): Sharing | string {
   const carriers = carriersOf(layout);
   if (carriers.length === 0) return 'none of the supports carries weight';
   const loads = masses.map(([mass = 0, x = 0, y = 0]): PlateLoad => ({ x, y, force: mass }));
   const whole = loads.reduce((sum, load) => sum + load.force, 0);
   if (!(whole > 0)) return 'nothing weighs on the supports';
-  const places = carriers.map((index): PlateSupport => {
-    const { at, stiffness } = layout.supports[index] as SupportJoint;
-    // Of three, statics alone decides.
-    return { x: at[0], y: at[1], ...(carriers.length > 3 ? { stiffness: inRatio(stiffness, end) } : {}) };
-  });
+  const places = platesOf(layout, carriers, end);
   const { reactions } = supportReactions(places, loads);
   return {
     shares: carriers.map((index, i) => ({ index, name: layout.joints[index]?.owner ?? '', share: (reactions[i] as number) / whole })),

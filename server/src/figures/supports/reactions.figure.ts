@@ -1,7 +1,6 @@
-import { length3 } from '../../mechanics/vector3.ts';
 import { distanceToEdge } from '../../mechanics/support-polygon.ts';
 import { figure, unable, type Computed, type Figure } from '../figure.ts';
-import { growthLoads, misalignmentLoads } from './jam.figure.ts';
+import { largestShares } from './in-use.ts';
 import { carriersOf, layoutOf, NO_SUPPORTS, sharingOf, type Layout, type Sharing } from './layout.ts';
 
 const tables = { rows: 'axis.support-joints', masses: 'axis.mass-places' } as const;
@@ -80,7 +79,7 @@ export default [
     compute: ({ mass, gravity, ...values }) => of(values, (sharing) => ({ value: clean(least(sharing).share) * mass * gravity, note: `on ${least(sharing).name}` })),
     formula: 'R_min = q_min m g',
     sources: [statics],
-    rank: 2,
+    rank: 3,
   }),
   figure({
     id: 'supports.reaction-most',
@@ -97,7 +96,7 @@ export default [
       of(values, (sharing) => ({ value: most(sharing).share * mass * (gravity + (acceleration ?? 0) * Math.abs(Math.sin(inclination))), note: `on ${most(sharing).name}` })),
     formula: 'R_max = q_max m (g + a sin β)',
     sources: [statics],
-    rank: 2,
+    rank: 3,
   }),
   figure({
     id: 'supports.distance-to-edge',
@@ -111,7 +110,7 @@ export default [
     compute: (values) => of(values, ({ places, centre }) => (places.length < 3 ? unable('with fewer than three supports the guides keep it from tipping') : distanceToEdge(centre, places))),
     formula: 'least distance to an edge of the convex hull',
     sources: [{ title: 'geometry' }],
-    rank: 2,
+    rank: 3,
   }),
   figure({
     id: 'drive.load-share',
@@ -119,52 +118,20 @@ export default [
     symbol: 'q_F',
     quantity: 'ratio',
     unit: '%',
-    meaning: 'Part of the load of the axis that the most loaded of its drives carries, by the places of nuts and masses.',
+    meaning: 'Part of the load of the axis that the most loaded of its drives carries, by the places of nuts and masses: from what it is at the written places to the most it can be.',
     onlyWhere: { 'drive.sharing': ['supports'] },
     needs, tables, names,
-    compute: (values) =>
+    optional: { open: 'axis.load-place' },
+    compute: ({ open, ...values }) =>
       of(values, ({ shares }, layout) => {
         const nuts = shares.filter(({ index }) => (layout.supports[index]?.kind ?? '').startsWith('nut-'));
         const [first] = [...nuts].sort((a, b) => b.share - a.share);
-        return first === undefined ? unable('none of the nuts carries weight') : { value: first.share, note: `on ${first.name}` };
+        if (first === undefined) return unable('none of the nuts carries weight');
+        const worst = open === undefined ? first.share : Math.max(first.share, ...largestShares(layout, values.masses ?? [], values.end, nuts.map(({ index }) => index)));
+        return { value: first.share + (open ?? 0) * (worst - first.share), note: `on ${first.name}` };
       }),
-    formula: 'q_F = max R_i / Σ R',
+    formula: 'q_F = R_i / Σ R of the most loaded, R with masses at the written places (ξ = 0) to the worst (ξ = 1)',
     sources: [statics],
-    rank: 3,
-  }),
-  figure({
-    id: 'supports.load-use',
-    title: 'Use of the load limit of a support',
-    symbol: 'u_R',
-    quantity: 'ratio',
-    unit: '%',
-    meaning: 'Weight, growth and misalignment together over the load limit written for a support, at the one that is worst off.',
-    onlyWith: ['supports'],
-    needs: { ...needs, mass: 'axis.moved-mass', gravity: 'conditions.gravity' },
-    optional: { strain: 'supports.growth-strain' },
-    tables, names,
-    compute: ({ mass, gravity, strain, ...values }) => {
-      const layout = layoutOf(values.rows, values.owners);
-      if (!layout) return unable(NO_SUPPORTS);
-      if (layout.supports.every(({ loadLimit }) => loadLimit === undefined)) return unable('no support has a load limit');
-      const found = sharing(values);
-      const growth = strain === undefined ? [] : growthLoads(layout, strain, values.end);
-      const place = misalignmentLoads(layout, values.end);
-      const size = (loads: readonly { readonly joint: number; readonly force: readonly [number, number, number] }[], joint: number): number => {
-        const load = loads.find((one) => one.joint === joint);
-        return load === undefined ? 0 : length3(load.force);
-      };
-      let worst = { value: 0, note: '' };
-      layout.supports.forEach(({ loadLimit }, index) => {
-        if (loadLimit === undefined || loadLimit <= 0) return;
-        const carried = typeof found === 'string' ? 0 : Math.abs(found.sharing.shares.find((one) => one.index === index)?.share ?? 0) * mass * gravity;
-        const value = (carried + size(growth, index) + size(place, index)) / loadLimit;
-        if (value >= worst.value) worst = { value, note: `on ${layout.joints[index]?.owner ?? ''}${typeof found === 'string' ? ', without the weight: places are missing' : ''}` };
-      });
-      return worst;
-    },
-    formula: 'u_R = (R + F_jϑ + F_jm) / F_lim',
-    sources: [{ title: 'all at their full size, added' }],
     rank: 3,
   }),
 ];

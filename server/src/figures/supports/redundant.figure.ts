@@ -9,13 +9,25 @@ import { layoutOf, NO_SUPPORTS, wrenchesIn } from './layout.ts';
 const tables = { rows: 'axis.support-joints' } as const;
 const names = { owners: 'axis.support-joints' } as const;
 
-/** "rail A and screw 1 both fix tilt about Y; …" */
+/** "shift along X", "shift along Y" and "tilt about X" as "shift along X and Y, tilt about X". */
+export function heldInWords(held: readonly string[]): string {
+  const parts = held.map((text) => /^((?:shift along|tilt about|turn about)) ([XYZ])$/.exec(text) ?? [text, text, '']);
+  const kinds = [...new Set(parts.map(([, kind = '']) => kind))];
+  return kinds.map((kind) => `${kind} ${listInWords(parts.flatMap(([, own, axis]) => (own === kind && axis ? [axis] : [])).sort())}`.trim()).join(', ');
+}
+
+/** "rail A and screw 1 both fix tilt about X and Y; …": what the same supports hold is told in one breath, what most of them hold first. */
 export function conflictsInWords(conflicts: readonly Conflict[]): string {
   const { shared, others } = gatherConflicts(conflicts);
-  return [
-    ...shared.map(({ held, owners }) => (owners.length === 2 ? `${listInWords(owners)} both fix ${held}` : `${listInWords(owners)} all fix ${held}`)),
-    ...others.map(conflictInWords),
-  ].join('; ');
+  const groups = new Map<string, { readonly owners: readonly string[]; readonly held: string[] }>();
+  for (const { owners, held } of shared) {
+    const key = [...owners].sort().join('\n');
+    const group = groups.get(key);
+    if (group) group.held.push(held);
+    else groups.set(key, { owners, held: [held] });
+  }
+  const most = [...groups.values()].sort((a, b) => b.owners.length - a.owners.length || b.held.length - a.held.length);
+  return [...most.map(({ owners, held }) => `${listInWords(owners)} ${owners.length === 2 ? 'both' : 'all'} fix ${heldInWords(held)}`), ...others.map(conflictInWords)].join('; ');
 }
 
 interface Value { readonly nominal: number; readonly note?: string }

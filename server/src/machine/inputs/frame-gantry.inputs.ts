@@ -29,6 +29,7 @@ const modulus = (entry: string, title: string, symbol: string, pick: 'youngsModu
 
 export default fallbacks(
   ofSection('second-moment-upright', 'I', 'cm⁴', ({ secondUpright }) => secondUpright),
+  ofSection('second-moment-sideways', 'I_s', 'cm⁴', ({ secondSideways }) => secondSideways),
   ofSection('torsion-constant', 'J', 'cm⁴', ({ torsion }) => torsion),
   ofSection('mass-per-length', 'm_l', 'kg/m', ({ massPerLength }) => massPerLength),
   { input: 'frame-gantry.material', handbook: () => ({ value: { type: 'choice', text: 'aluminium' }, source: 'slotted profiles are of aluminium, and no material is given', weak: true }) },

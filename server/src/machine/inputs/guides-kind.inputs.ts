@@ -1,16 +1,24 @@
 import { bushingsFor } from '../../catalogue/ball-bushings.ts';
 import { guideKind } from '../../catalogue/guide-kinds.ts';
+import { USUAL_BEARING } from '../guide-friction.ts';
 import { railOfSize } from '../guide-rail-size.ts';
 import { fallbacks, type InputReader } from '../input.ts';
-import { between, exactly } from '../values.ts';
-
-/** What runs on a guide of that kind unless said otherwise. A plain slide can be any of several. */
-const USUAL_BEARING: Readonly<Record<string, string>> = { 'profile-rail': 'profile-rail', 'round-shaft': 'ball-bushing', 'supported-shaft': 'ball-bushing', wheels: 'wheels', plain: 'dry-slide' };
+import { between, exactly, type Bounded } from '../values.ts';
 
 /** From a lined bushing to a dry slide. */
 const ANY_SLIDE = ['lined-bushing', 'polymer-bushing', 'bronze-bushing', 'dry-slide'] as const;
 
 const bearingOf = (read: InputReader): ReturnType<typeof guideKind> => guideKind(read.choice('guides.bearing') ?? '');
+
+/** What is left of a guided length beside the spacing of the carriages: the length of one, where that is possible. */
+function lengthLeft(read: InputReader): Bounded | undefined {
+  const [guided, spacing] = [read.number('guides.guided-length'), read.number('guides.carriage-spacing')];
+  const carriages = read.number('guides.carriages')?.nominal ?? 1;
+  if (!guided || !spacing || carriages < 2) return undefined;
+  const left = between(guided.low - spacing.high, guided.nominal - spacing.nominal, guided.high - spacing.low);
+  // Longer than their distance they would not fit beside each other: then the guided length means something else.
+  return left.low > 0 && left.high <= spacing.low / (carriages - 1) ? left : undefined;
+}
 
 /** Length of one carriage from its size, m; undefined where no standard speaks for it. */
 function usualLength(read: InputReader): { low: number; nominal: number; high: number; source: string } | undefined {
@@ -54,6 +62,8 @@ export default fallbacks(
     input: 'guides.carriage-length',
     symbol: 'l_c',
     handbook: (read) => {
+      const left = read.isWritten('guides.guided-length') ? lengthLeft(read) : undefined;
+      if (left) return { value: { type: 'number', ...left, unit: 'mm' }, source: 'guided length less the spacing of the carriages' };
       const usual = usualLength(read);
       return usual && { value: { type: 'number', ...between(usual.low, usual.nominal, usual.high), unit: 'mm' }, source: usual.source, weak: true };
     },

@@ -50,6 +50,16 @@ export default fallbacks(
     },
   },
   {
+    input: 'guides.shaft-yield',
+    title: 'Yield strength of the shafts',
+    symbol: 'σ_y',
+    quantity: 'pressure',
+    handbook: (read) => {
+      const found = ofMaterial(read, 'yieldStress');
+      return found && { value: { type: 'number', ...between(found.low, found.nominal, found.high), unit: 'MPa' }, source: found.source, weak: found.weak };
+    },
+  },
+  {
     input: 'guides.end-fixity',
     title: 'How firmly the ends are kept from tilting',
     symbol: 'φ_e',

@@ -1,5 +1,5 @@
 import type { QuantityKind } from '../../language/quantity-kinds.ts';
-import { usualGuideFriction } from '../guide-friction.ts';
+import { ofScope, usualGuideFriction } from '../guide-friction.ts';
 import { fallbacks, type Fallback } from '../input.ts';
 import { exactly } from '../values.ts';
 
@@ -25,7 +25,7 @@ export default fallbacks(
     symbol: 'F_p,o',
     handbook: () => ({ value: { type: 'number', ...exactly(0) }, source: 'none, since no process force is given' }),
   },
-  { input: 'partner-guides.friction-force', symbol: 'F_g,o', handbook: (read) => usualGuideFriction(read.number('partner.moved-mass')) },
+  { input: 'partner-guides.friction-force', symbol: 'F_g,o', handbook: (read) => usualGuideFriction(ofScope(read, 'partner-guides', 'partner.moved-mass')) },
   { input: 'carried.travel', symbol: 'h_r' },
   { input: 'drive.unit-spacing', symbol: 's' },
 );

@@ -2,6 +2,8 @@ import { fallbacks } from '../input.ts';
 import { usualGuideFriction } from '../guide-friction.ts';
 import { exactly } from '../values.ts';
 
+const GRAVITY = 9.80665;
+
 export default fallbacks(
   {
     input: 'axis.process-force',
@@ -11,6 +13,17 @@ export default fallbacks(
   {
     input: 'guides.friction-force',
     symbol: 'F_g',
-    handbook: (read) => usualGuideFriction(read.number('axis.moved-mass')),
+    handbook: (read) =>
+      usualGuideFriction({
+        mass: read.number('axis.moved-mass'),
+        inclination: read.number('axis.inclination') ?? exactly(0),
+        gravity: read.number('conditions.gravity') ?? exactly(GRAVITY),
+        bearing: read.choice('guides.kind') === undefined ? undefined : read.choice('guides.bearing'),
+        friction: read.number('guides.friction'),
+        sealDrag: read.number('guides.seal-drag'),
+        carriages: (read.number('guides.rails')?.nominal ?? 1) * (read.number('guides.carriages')?.nominal ?? 1),
+        guidedLength: read.number('guides.guided-length'),
+        driveOffset: read.number('guides.drive-offset'),
+      }),
   },
 );

@@ -40,6 +40,10 @@ const tiltOf = (stiffness: { readonly low: number; readonly high: number }): { l
 
 const ends = ({ low, high }: Bounded): { low: number; high: number } => ({ low, high });
 
+/** A joint and what stands behind it as two springs, one after the other; the joint alone where nothing is said of the other. */
+const inSeries = (joint: { readonly low: number; readonly high: number }, behind: Bounded | undefined): { low: number; high: number } =>
+  behind === undefined || behind.low <= 0 ? { ...joint } : { low: 1 / (1 / joint.low + 1 / behind.low), high: 1 / (1 / joint.high + 1 / behind.high) };
+
 /** Place of a support; undefined where it cannot be read. */
 function placeOf(member: Member): Triple | undefined {
   const [x, y, z] = member.quantities('at', 'position') ?? [];
@@ -52,28 +56,37 @@ function directionOf(word: string | undefined, place: Triple, centre: Triple): T
   return Math.hypot(x, y) > 1e-6 ? [x, y, 0] : undefined;
 }
 
+/** Which way a level axis goes; undefined for any other, and where nobody says. */
+function levelTravel(read: InputReader): string | undefined {
+  const along = read.number('axis.inclination')?.nominal === 0 ? read.choice('axis.along') : undefined;
+  return along === 'z' ? undefined : along;
+}
+
 /** One support; undefined where something decisive is not written or cannot be read. */
 function jointOf(member: Member, at: Triple, centre: Triple, vertical: boolean, read: InputReader): SupportJoint | undefined {
   const kind = JOINT_KINDS.find((one) => one === member.choice('joint'));
   if (kind === undefined) return undefined;
   const along = member.choice('along');
-  const usualAxis = LOADED.has(kind) || (vertical && !NEEDS_ALONG.has(kind)) ? DIRECTIONS['z'] : undefined;
+  const travel = vertical ? 'z' : levelTravel(read);
+  const usualAxis = LOADED.has(kind) ? DIRECTIONS['z'] : travel === undefined || NEEDS_ALONG.has(kind) ? undefined : DIRECTIONS[travel];
   const axis = along === undefined ? usualAxis : DIRECTIONS[along];
   if (axis === undefined) return undefined;
   const written = member.choice('across');
   const across = directionOf(written ?? (RADIAL.has(kind) ? 'radial' : undefined), at, centre);
   if (across === undefined && (NEEDS_ACROSS.has(kind) || written !== undefined)) return undefined;
-  const stiffness = member.number('stiffness') ?? guideStiffness(partOf(kind, read))?.stiffness;
-  if (stiffness === undefined || stiffness.low <= 0) return undefined;
+  const joint = member.number('stiffness') ?? guideStiffness(partOf(kind, read))?.stiffness;
+  if (joint === undefined || joint.low <= 0) return undefined;
+  const stiffness = inSeries(ends(joint), read.number('carried-part.stiffness'));
   const tilt = member.number('tilt-stiffness');
   return {
     kind, at, axis, across,
     lead: formOf(kind).drive === true && kind !== 'belt' ? (read.number('screw.lead')?.nominal ?? 0) : 0,
-    stiffness: ends(stiffness),
-    tiltStiffness: tilt && tilt.low > 0 ? ends(tilt) : tiltOf(stiffness),
+    stiffness,
+    tiltStiffness: tilt && tilt.low > 0 ? ends(tilt) : tiltOf(joint),
     offset: member.number('offset')?.high ?? 0,
     tilt: member.number('tilt')?.high ?? 0,
     loadLimit: member.number('load-limit')?.low,
+    float: member.number('float')?.low,
   };
 }
 
@@ -97,22 +110,6 @@ export default fallbacks(
       const joints = members.flatMap((member, i) => jointOf(member, known[i] ?? centre, centre, vertical, read) ?? []);
       if (joints.length < members.length) return undefined;
       return { value: { type: 'table', rows: joints.map(rowOf), titles: members.map((member) => member.title) }, origin: { from: 'several', parts: members.map(here) } };
-    },
-  },
-  {
-    input: 'axis.mass-places',
-    title: 'Masses and where their centres of gravity lie',
-    symbol: 'm_i',
-    compose: (_read, lists) => {
-      const members = lists.named('axis.moves', 'masses');
-      if (!members || members.length === 0) return undefined;
-      const rows = members.flatMap((member) => {
-        const [mass, [x, y] = []] = [member.number('mass'), member.quantities('at', 'position')];
-        return mass && x && y ? [[mass.nominal, x.nominal, y.nominal]] : [];
-      });
-      // A mass without a place makes the centre of gravity unknown.
-      if (rows.length < members.length) return undefined;
-      return { value: { type: 'table', rows, titles: members.map((member) => member.title) }, origin: { from: 'several', parts: members.map(here) } };
     },
   },
   {

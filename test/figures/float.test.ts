@@ -53,7 +53,8 @@ describe('what a jam costs the drive, by hand', () => {
   };
   it('is halved by a part that gives as much as its joints', () => {
     expect(bed({ ...rails, 'carried-part.stiffness': '2 N/µm' }).bounds('supports.growth-jam-force')?.nominal).toBeCloseTo(235, 3);
-    expect(bed({ ...rails, 'carried-part.stiffness': '2 N/µm' }).result('supports.growth-jam-force')).toMatchObject({ note: expect.stringContaining('with what part and frame give') as string });
+    const softer = bed({ ...rails, 'carried-part.stiffness': '2 N/µm' }).result('supports.growth-jam-force');
+    expect(softer.state === 'computed' ? softer.note : '').toContain('with what part and frame give');
   });
   it('makes a pressed nut rub round its screw', () => {
     const pressed = bed({

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, DocumentLink, Hover, InlayHint, Location, TextEdit } from 'vscode-languageserver';
+import { example } from '../support/cursor.ts';
 import { Editor } from './support/editor.ts';
 import { partList, sample, sampleWithList } from './support/sample.ts';
 
@@ -203,3 +204,17 @@ async function make(editor: Editor, uri: string, edits: readonly TextEdit[]): Pr
   const ordered = [...edits].sort((a, b) => b.range.start.line - a.range.start.line || b.range.start.character - a.range.start.character);
   for (const { range, newText } of ordered) await editor.edit(uri, range, newText);
 }
+
+it('fixes: one that cures two findings at the same place is offered once, for both', async () => {
+  const uri = 'file:///plover/bends.machine.yaml';
+  const editor = await Editor.start();
+  await editor.open(uri, example('slider-on-shafts/bends.machine.yaml'));
+  const shown = (await editor.pull(uri)).items.filter(({ code }) => code === 'guide-sags' || code === 'bushing-tilts');
+  expect(shown.map(({ range }) => range.start)).toEqual([shown[0]?.range.start, shown[0]?.range.start]);
+  const actions = await editor.request<CodeAction[]>('textDocument/codeAction', { textDocument: { uri }, range: shown[0]?.range, context: { diagnostics: shown } });
+  const titles = actions.map(({ title }) => title);
+  expect(new Set(titles).size).toBe(titles.length);
+  const rails = actions.find(({ title }) => title.startsWith('Support the shafts along their length'));
+  expect(rails?.diagnostics?.map(({ code }) => code)).toEqual(shown.map(({ code }) => code));
+  await editor.stop();
+});

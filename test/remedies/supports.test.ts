@@ -50,6 +50,15 @@ describe('the cures of supports', () => {
     expect(titles({ 'supports.screw 1': { joint: 'nut-rigid', at: ['0 mm', '0 mm'] } }, 'growth-jams')).toContain('Fit a floating nut at screw 1: exactly constrained');
     expect(titles({ 'supports.screw 1': { joint: 'nut-rigid', at: ['0 mm', '0 mm'] } }, 'growth-jams')).toContain('Fit a sliding nut at screw 1: 2 redundant instead of 4');
   });
+  // The layout of cases.yaml of jam-outpulls-drive: 5 + 5 + 1 on rank 6, 5 redundant; with a fork for a carriage 5 + 1 + 1, 1 redundant.
+  it('let one carriage go that stops the drive', () => {
+    const rail = (x: string, more: object = {}) => ({ joint: 'rail-carriage', at: [x, '100 mm'], 'tilt-stiffness': '1000 N·m/rad', ...more });
+    const stops = {
+      'drive.units': 1, 'supports.screw 2': null, 'supports.screw 3': null, 'carried-part.temperature': '20 °C', 'carried-part.stiffness': '1000 N/µm',
+      'guides.friction': '0.4', 'guides.guided-length': '50 mm', 'supports.left rail': rail('-50 mm', { tilt: '0.01 rad' }), 'supports.right shaft': rail('350 mm'),
+    };
+    expect(titles(stops, 'jam-outpulls-drive')).toContain('Fit a fork at right shaft: 1 redundant instead of 5');
+  });
   // By hand: a tenth of the weight on the third nut needs the centre of gravity at y = 30 mm, 15 mm further in.
   it('shift the load as far as is needed', () => {
     expect(titles({ 'mass.at': ['150 mm', '15 mm'] }, 'support-share-small')[0]).toMatch(/^Shift what it carries by 1[5-7] mm /);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { hoverAt } from '../../server/src/services/hover.ts';
 import { inlayHints } from '../../server/src/services/inlay-hints.ts';
-import { inside, snapshotOf } from '../support/cursor.ts';
+import { example, inside, snapshotOf } from '../support/cursor.ts';
 import { machineWith, yamlOf } from '../support/machines.ts';
 
 const text = yamlOf(machineWith('slider', { 'axis.accuracy': '0.5 mm' }));
@@ -13,6 +13,12 @@ describe('guides in the editor', () => {
     const at = (title: string): number => lines.findIndex((line) => line.startsWith(`| ${title}`));
     expect([at('Sag that varies over the travel'), at('Nearness to jamming'), at('Static safety of the carriages'), at('Rating life of the guides')]).toEqual([2, 3, 4, 5]);
     expect(hover('guides:').split('\n')[0]).toMatch(/^\*\*The set of guides of "lift" passes \d checks of \d\.\*\*/);
+  });
+  it('what fails leads, and what other elements have no value for is left out', () => {
+    const bends = example('slider-on-shafts/bends.machine.yaml');
+    const rows = (hoverAt(snapshotOf(bends), inside(bends, 'guides:\n'))?.markdown ?? '').split('\n').filter((line) => line.startsWith('| '));
+    expect(rows.slice(2, 5).map((row) => row.split(' *')[0])).toEqual(['| Nearness to jamming', '| Varying sag over the accuracy wanted', '| Use of the angle that a bushing bears']);
+    expect(rows.join('\n')).not.toContain('With power off'); // it stands level: that belongs to its drive
   });
   it('has a chart of the sag over the travel with both bounds', () => {
     expect(hover('guides:')).toContain('with ends that can tilt');

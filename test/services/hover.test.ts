@@ -44,7 +44,7 @@ describe('the hover of an element', () => {
     // Tr12x3 is single-start: lead = pitch = 3 mm (ISO 2902).
     expect(hover(text, 'screw:')).toContain('**Lead:** `l = P · n_s`  \n`l = 3 mm · 1 = 3 mm`  \nTr12x3: ');
     expect(hover(text, 'screw:')).toContain('Source: standard size Tr12x3: ISO 2902');
-    expect(hover(text, 'screw:')).toContain('| Lead l | 3 mm |  |  |');
+    expect(hover(text, 'screw:')).toContain('| Lead *l* | 3 mm |  |  |');
   });
   it('gives formula and source of every figure that it shows', () => {
     const markdown = hover(text, 'screw:');
@@ -173,7 +173,7 @@ describe('the hover of a value', () => {
   it('leads with the figure that is held against the value itself', () => {
     // 10 mm/s over 3 mm is 200 rpm.
     const rows = hover(lift({ 'screw.speed-limit': '300 rpm' }), '300 rpm').split('\n').filter((line) => line.startsWith('| '));
-    expect(rows[2]).toMatch(/^\| Turning speed n \| 200 rpm/);
+    expect(rows[2]).toMatch(/^\| Turning speed \*n\* \| 200 rpm/);
   });
   it('decodes a trapezoidal designation', () => {
     // Tr8x8(P2): d = 8, P = 2, 4 starts, lead 8 (ISO 2902); d2 = d − P/2 = 7; d3 = d − P − 2 · 0.25 = 5.5 (ISO 2901), ± 0.2 mm since ISO 2904 does not list the pair.

@@ -22,6 +22,13 @@ describe('the hover of levelling', () => {
     const shown = (hoverAt(snapshotOf(text), inside(text, 'levelling:'))?.markdown ?? '').replace(/ /g, ' ');
     for (const piece of ['free to tilt', 'level is kept', '1.37°', '0.433 mm', 'screw 1 +0.367 mm, screw 2 −0.433 mm, screw 3 +0.0667 mm', 'in one go']) expect(shown.replaceAll('\\', '')).toContain(piece);
   });
+  it('tells what to do above the table, and nothing where it is level or cannot be levelled', () => {
+    const verdictOf = (text: string): string => (hoverAt(snapshotOf(text), inside(text, 'levelling:'))?.markdown ?? '').split('| Figure')[0]?.replace(/\u00a0/g, ' ').replaceAll('\\', '') ?? '';
+    const measured = { heights: ['0 mm', '0.8 mm', '0.3 mm'] };
+    expect(verdictOf(bed(measured))).toMatch(/\*\*To level it:\*\* .*screw 2 −0\.433 mm.*, in one go\.\n/);
+    expect(verdictOf(bed({ heights: ['1 mm', '1 mm', '1 mm'] }))).not.toContain('To level it');
+    expect(verdictOf(bed(measured, { 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } }))).not.toContain('To level it');
+  });
   it('says who holds the tilt, and the hint says that it is held', () => {
     const text = bed({}, { 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } });
     expect(hoverAt(snapshotOf(text), inside(text, 'levelling:'))?.markdown).toContain('left rail fixes tilt about X and Y');
@@ -42,6 +49,12 @@ describe('the names of lifts', () => {
     const labels = completionsAt(snapshotOf(text), text.indexOf('here')).map(({ label }) => label);
     expect(labels).toContain('screw 3');
     expect(labels).not.toContain('screw 1');
+  });
+  it('are offered with their joints, those that a drive moves first', () => {
+    const text = bed({ lifts: ['here'] });
+    const drafts = completionsAt(snapshotOf(text), text.indexOf('here'));
+    expect(drafts.slice(0, 3).map(({ label, detail }) => [label, detail])).toEqual(['screw 1', 'screw 2', 'screw 3'].map((name) => [name, 'nut-decoupled']));
+    expect(drafts.slice(3).map(({ label }) => label)).toEqual(expect.arrayContaining(['left rail', 'right shaft']));
   });
   it('that no support has are an error at the very name, with the nearest one', () => {
     expect(problems(bed({ lifts: ['screw 1', 'screw 2', 'scew 3'] }))).toEqual([expect.stringMatching(/^unknown-name at levelling\.lifts\.2: No support of this axis is called "scew 3"\. Did you mean "screw 3"/)]);

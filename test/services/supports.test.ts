@@ -29,6 +29,14 @@ describe('the hover of supports', () => {
   it('of one that fights tells with whom', () => {
     expect(hover(bed({ 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } }), 'right shaft:')).toContain('Redundant: left rail and right shaft both fix shift along Y');
   });
+  // Four bolted nuts: each holds X, Y, Z and the tilts about X and Y.
+  it('of one that fights with several tells it in few lines', () => {
+    const text = example('four-nuts/as-built.machine.yaml');
+    const told = hover(text, 'screw 2:').split('\n').filter((line) => line.startsWith('Redundant'));
+    expect(told[0]).toContain('Redundant: screw 1, screw 2, screw 3 and screw 4 all fix');
+    expect(told.length).toBeLessThanOrEqual(4);
+    expect(hover(text, 'screw 2:')).not.toContain('more.');
+  });
   it('of one that is half written says what the word means', () => {
     expect(hover(bed({ 'supports.screw 1': { joint: 'nut-decoupled' } }), 'screw 1:')).toContain('Support');
   });

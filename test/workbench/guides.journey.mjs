@@ -38,6 +38,7 @@ export default {
     await step('the light bulb offers thicker shafts, and with them the sag is gone', async () => {
       const offered = await workbench.clickLightBulb(diameter, column);
       await shot('3-bulb');
+      assert.equal(new Set(offered).size, offered.length, `offered twice: ${offered.join(' | ')}`);
       const thicker = offered.find((title) => /thicker guide shafts/.test(title)) ?? assert.fail(`offered: ${offered.join(' | ')}`);
       const before = await workbench.counts();
       await workbench.pickQuickFix(thicker);
@@ -48,11 +49,12 @@ export default {
 
     await step('one more fix, and neither error nor warning is left, and every comment', async () => {
       const next = (await workbench.problems()).find((row) => row.severity === 'Warning');
-      const cure = (await workbench.quickFixes(next.line, next.column)).find((title) => !title.startsWith('Explain')) ?? assert.fail(`no cure on offer for: ${next.label}`);
+      const cure = (await workbench.until(() => workbench.quickFixes(next.line, next.column), (offered) => offered.length > 0)).find((title) => !title.startsWith('Explain')) ?? assert.fail(`no cure on offer for: ${next.label}`);
       console.log(`          ${next.label.slice(0, 90)} -> ${cure}`);
       await workbench.pickQuickFix(cure);
       await workbench.until(() => workbench.counts(), (now) => now.errors === 0 && now.warnings === 0);
       assert.deepEqual(commentsOf(await workbench.text()), commentsOf(draft));
+      await workbench.goTo(guides);
       await shot('4-mended');
       await workbench.save();
     });

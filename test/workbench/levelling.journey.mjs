@@ -75,14 +75,15 @@ export default {
       await page.keyboard.press('Escape');
       const text = await workbench.text();
       assert.match(text, /\n {4}levelling:\n {6}lifts: \[screw 1, screw 2, screw 3\]\n {6}moved-by: own-motors\n {6}range: 4 mm\n {6}heights: \[0 mm, 0.8 mm, 0.3 mm\]\n/);
-      await workbench.until(() => workbench.inlayHints(), (hints) => hints.some(({ line, hint }) => line.includes('levelling:') && hint.includes('free to tilt')));
+      await workbench.until(() => workbench.inlayHints(), (hints) => hints.some(({ text: shown, hint }) => shown.includes('levelling:') && hint.includes('free to tilt')));
       await workbench.until(() => workbench.counts(), (now) => now.errors === 0 && now.warnings === 0);
     });
 
     await step('hovering it shows the range, and what each lift has to do', async () => {
-      const text = await workbench.hover(levelling, 6, { shows: /free to tilt/ });
+      const text = (await workbench.hover(levelling, 6, { shows: /free to tilt/ })).replace(/\u00a0/g, ' ');
       // By hand: the plane through (60, 20, 0), (340, 20, 0.8), (200, 350, 0.3) mm; its height in the middle, 1.1/3 mm, stays.
-      for (const word of [/screw 1 \+0\.367 mm, screw 2 [−-]0\.433 mm, screw 3 \+0\.0667 mm/, /Range|tilt/i]) assert.match(text.replace(/\u00a0/g, ' '), word);
+      for (const move of ['screw 1 +0.367 mm', 'screw 2 −0.433 mm', 'screw 3 +0.0667 mm']) assert.match(text, new RegExp(`To level it: [^\\n]*${move.replace('+', '\\+').replace('.', '\\.')}`));
+      for (const title of ['Tilt that can be taken away', 'Use of the range of the lifts']) assert.ok(text.includes(title), title);
       await shot('4-hover');
       for (const share of [0.25, 0.5, 0.75]) {
         await workbench.scrollHover(share);

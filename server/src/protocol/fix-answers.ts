@@ -57,7 +57,7 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
   const { snapshot, document, analysis } = asked;
   const { revision } = document;
   const kinds: readonly FixKind[] = client.pages ? ['spelling', 'remedy', 'explain'] : ['spelling', 'remedy'];
-  const actions: CodeAction[] = [];
+  const offered: { readonly fix: Fix; readonly action: CodeAction; readonly told: Message[] }[] = [];
   for (const diagnostic of snapshot.diagnostics) {
     if (diagnostic.span.start > span.end || diagnostic.span.end < span.start) continue;
     const range = rangeOf(snapshot.document.lines, diagnostic.span);
@@ -74,16 +74,25 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
       if (search.next().done === true) break;
     }
     const fixes = analysis.fixesAt(snapshot, diagnostic.span, kinds).filter((fix) => fix.diagnostic === diagnostic);
-    actions.push(...fixes.map((fix) => actionOf(fix, told as Message, asked, desk))); // the finding is given back as it came
+    for (const fix of fixes) {
+      // Two findings at one place may have the same cure: it is offered once, for both.
+      const same = offered.find((other) => other.fix.title === fix.title && sameChanges(other.fix.changes, fix.changes));
+      if (same) same.told.push(told as Message);
+      else {
+        const cured = [told as Message]; // the finding is given back as it came
+        offered.push({ fix, told: cured, action: actionOf(fix, cured, asked, desk) });
+      }
+    }
   }
+  const actions = offered.map(({ action }) => action);
   // What changes something stands before what only explains.
   return [...actions.filter(({ command }) => command === undefined), ...actions.filter(({ command }) => command !== undefined)];
 }
 
-function actionOf(fix: Fix, told: Message, asked: Asked, desk: Desk): CodeAction {
+function actionOf(fix: Fix, told: Message[], asked: Asked, desk: Desk): CodeAction {
   const { client } = desk;
   const { document } = asked;
-  const action: CodeAction = { title: fix.title, kind: 'quickfix', diagnostics: [told], ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}) };
+  const action: CodeAction = { title: fix.title, kind: 'quickfix', diagnostics: told, ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}) };
   if (fix.page !== undefined) return { ...action, command: { title: fix.title, command: 'axiswright.explainFinding', arguments: [fix.page] } };
   if (!client.resolvesEdits) return { ...action, edit: editOf(fix.changes, asked, desk) };
   const ticket: Ticket = { uri: document.uri, revision: document.revision, code: fix.diagnostic.code, title: fix.title, start: fix.diagnostic.span.start };
@@ -117,6 +126,9 @@ function editOf(changes: readonly DocumentEdits[], { snapshot }: Asked, { docume
   });
   return client.versionedEdits ? { documentChanges: parts } : { changes: Object.fromEntries(parts.map((part) => [part.textDocument.uri, part.edits])) };
 }
+
+/** Both are plain data in the same order. */
+const sameChanges = (a: readonly DocumentEdits[], b: readonly DocumentEdits[]): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const codeIn = (message: unknown): string | undefined => textIn(fieldsOf(message)['code']) ?? textIn(fieldAt(message, 'code', 'value'));
 

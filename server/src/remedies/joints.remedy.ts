@@ -66,7 +66,7 @@ export default [
     id: 'let-joints-float',
     summary: 'Exchanges joints that hold what others hold already for ones that float there: a nut that floats, a fork on the second shaft, a carriage under a ball.',
     cost: 3,
-    cures: ['supports-redundant', 'growth-jams', 'misalignment-jams', 'joint-overloaded', 'levelling-fights-guides'],
+    cures: ['supports-redundant', 'growth-jams', 'misalignment-jams', 'jam-outpulls-drive', 'joint-overloaded', 'levelling-fights-guides'],
     propose: (context) => propose(context, gentlerLayouts, 3),
   }),
   remedy({

@@ -19,7 +19,7 @@ export function valueDrafts(snapshot: Snapshot, context: CompletionContext, sche
   const typed = text.slice(context.token.start, offset);
   const quantity = schema.quantity ?? schema.alternatives.find((one) => one.quantity !== undefined)?.quantity;
   const choices = [schema, ...schema.alternatives].flatMap((one) => one.choices);
-  const words = choices.map(({ value, description }): Draft => ({ label: value, kind: 'choice', detail: description, documentation: escapeMarkdown(description), insertText: value, isSnippet: false }));
+  const words = choices.map(({ value, description }): Draft => ({ label: value, kind: 'choice', detail: description, documentation: '', insertText: value, isSnippet: false }));
   const units = quantity === undefined ? [] : unitDrafts(quantity, typed, text, context, offset);
   if (units.length > 0) return units;
   const named = schema.refersTo === undefined ? [] : nameDrafts(snapshot, schema.refersTo, context);
@@ -68,7 +68,7 @@ function nameDrafts(snapshot: Snapshot, refersTo: string, context: CompletionCon
     case 'point':
       return namesOf(nodeAt(snapshot.document.root, ['frame', 'points']), () => true).map(({ name }) => nameDraft(name, 'point of the frame', ''));
     case 'support':
-      return namesOf(nodeAt(snapshot.document.root, [...context.path.slice(0, 2), 'supports']), () => true).map(({ name }) => nameDraft(name, 'support', '')).filter((draft) => !isListed(snapshot, context, draft.label));
+      return supportDrafts(nodeAt(snapshot.document.root, [...context.path.slice(0, 2), 'supports'])).filter((draft) => !isListed(snapshot, context, draft.label));
     case 'drive-option':
       return namesOf(nodeAt(snapshot.document.root, [...context.path.slice(0, -1), 'drive-options']), () => true).map(({ name }) => nameDraft(name, 'drive option', ''));
     case 'material':
@@ -98,6 +98,16 @@ function inDocuments(snapshot: Snapshot, section: string, suits: (node: SyntaxNo
 
 function namesOf(map: SyntaxNode | null | undefined, suits: (node: SyntaxNode | null) => boolean): readonly { readonly name: string; readonly node: SyntaxNode | null }[] {
   return map?.type === 'map' ? map.entries.filter((entry) => suits(entry.value)).map((entry) => ({ name: entry.key.text, node: entry.value })) : [];
+}
+
+/** Supports with their joints: those that a drive moves first, since they are what is named. */
+function supportDrafts(supports: SyntaxNode | null | undefined): Draft[] {
+  const joints = namesOf(supports, () => true).map(({ name, node }) => {
+    const joint = childOf(node, 'joint');
+    return { name, joint: joint?.type === 'scalar' ? joint.text : '' };
+  });
+  const [driven, others] = [true, false].map((wanted) => joints.filter(({ joint }) => /^(?:nut|belt)/.test(joint) === wanted));
+  return [...(driven ?? []), ...(others ?? [])].map(({ name, joint }) => nameDraft(name, joint === '' ? 'support' : escapeShort(joint).replaceAll('\\', ''), ''));
 }
 
 /** Whether a part is of the kind that a scope such as `motor` wants. */

@@ -40,7 +40,7 @@ function sourcesMarkdown(bySource: ReadonlyMap<string, readonly string[]>): stri
 export function leadRow(evaluation: Evaluation): readonly string[] | undefined {
   if (evaluation.input('screw.lead').state !== 'known') return undefined;
   const { title, symbol } = describeInput('screw.lead');
-  return [escapeMarkdown(`${title} ${prettySymbol(symbol)}`), unbroken(escapeMarkdown(showInput('screw.lead', evaluation))), '', ''];
+  return [`${escapeMarkdown(title)} *${escapeMarkdown(prettySymbol(symbol))}*`, unbroken(escapeMarkdown(showInput('screw.lead', evaluation))), '', ''];
 }
 
 /** A screw's lead with its formula, numbers and source, and the other dimensions that matter. Undefined where no lead is known. */

@@ -6,7 +6,7 @@ import type { Figure } from '../figures/figure.ts';
 import { decidingLimit, limitsOf, type FigureLimit } from './figure-limits.ts';
 import { numbersPutIn, prettySymbol } from './formula-numbers.ts';
 import { blocks, code, escapeMarkdown, table } from './markdown.ts';
-import { missingMarkdown } from './missing.ts';
+import { lowerFirst, missingMarkdown } from './missing.ts';
 import { originMarkdown, sourceMarkdown } from './origin-text.ts';
 
 /**
@@ -64,7 +64,7 @@ export function formulaLines(formula: string): string {
 
 /** The terms in one line, for places without room for a table: `L = 395 mm, d₃ = 5.5 mm`. */
 export function termsInLine({ terms }: Derivation): string {
-  return terms.map((term) => `${escapeMarkdown(prettySymbol(term.symbol))} = ${escapeMarkdown(term.shown)}`).join(', ');
+  return terms.map((term) => `${escapeMarkdown(term.symbol === '' ? lowerFirst(term.title) : prettySymbol(term.symbol))} = ${escapeMarkdown(term.shown)}`).join(', ');
 }
 
 /** `at most 80 %`, `at least 1.5`: a limit in the figure's own unit. */

@@ -12,7 +12,7 @@ import { decidingLimit, limitsOf, stateOf, urgency } from './figure-limits.ts';
 import { filledFormula, formulaLines, limitText, STATE_WORDS, termsInLine, usedText } from './figure-markdown.ts';
 import { prettySymbol } from './formula-numbers.ts';
 import { cautionsMarkdown, findingsInFull, isGrave, verdictMarkdown, waitingSentence } from './hover-verdict.ts';
-import { leadingPlace } from './leading-figures.ts';
+import { leadingPlace, toDoAbout } from './leading-figures.ts';
 import { blocks, code, escapeMarkdown, escapeShort, table, unbroken } from './markdown.ts';
 import { lowerFirst, missingSentences } from './missing.ts';
 import { sourceMarkdown, WEAK } from './origin-text.ts';
@@ -47,6 +47,7 @@ export function elementMarkdown(elements: readonly Element[], snapshot: Snapshot
   const elsewhere = findings.filter((finding) => !standing.findings.includes(finding) && rows.some((figure) => figure.id === finding.figure));
   return blocks(
     verdictMarkdown(element, standing, elsewhere),
+    standing.findings.some(isGrave) ? undefined : toDoMarkdown(element),
     table(['Figure', 'Value', 'Limit', 'Used'], [...cells.slice(0, leading), ...(lead ? [lead] : []), ...cells.slice(leading)]),
     ...cautionsMarkdown([...standing.findings, ...elsewhere.filter(isGrave)]),
     evaluation.subject.chosen && findingsInFull(standing, elsewhere),
@@ -87,6 +88,14 @@ export function figuresOfElement({ scope, evaluation }: Element): readonly Figur
 /** Elements that stand for everything inside them. */
 const isWhole = (scope: string): boolean => scope === 'axis' || scope === 'drive';
 
+/** "To level it: screw 1 +0.3 mm, then screw 2 −0.2 mm, in one go." Nothing where there is nothing to do. */
+function toDoMarkdown({ scope, evaluation }: Element): string | undefined {
+  const toDo = toDoAbout(scope.id);
+  const result = toDo?.figures.map((id) => evaluation.result(id)).find(({ state }) => state === 'computed');
+  if (!toDo || result?.state !== 'computed' || result.note === undefined || result.high === 0) return undefined;
+  return `**${toDo.title}:** ${escapeMarkdown(result.note)}.`;
+}
+
 /** Rows: what is computed, and what decides about the element itself but has no value here. */
 function isShown(figure: Figure, { scope, evaluation }: Element): boolean {
   const { state } = evaluation.result(figure.id);
@@ -100,7 +109,7 @@ export const findingsAbout = ({ subject }: Evaluation, { analysis }: Snapshot): 
 /** A row of the table: figure, value with range, limit, use of the limit. `findings` are those of the subject. */
 export function rowOf(figure: Figure, evaluation: Evaluation, findings: readonly Finding[]): readonly string[] {
   const result = evaluation.result(figure.id);
-  const name = `${escapeMarkdown(figure.title)} ${escapeMarkdown(prettySymbol(figure.symbol))}`;
+  const name = `${escapeMarkdown(figure.title)} *${escapeMarkdown(prettySymbol(figure.symbol))}*`;
   if (result.state !== 'computed') return [name, result.state === 'unable' ? `none: ${escapeMarkdown(result.reason)}` : '', '', ''];
   const deciding = decidingLimit(limitsOf(figure.id, evaluation));
   const used = deciding ? usedText(deciding) : STATE_WORDS[stateOf(figure, evaluation, findings)];

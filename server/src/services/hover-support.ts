@@ -1,11 +1,12 @@
 import type { Evaluation } from '../figures/evaluation.ts';
 import { nominalUse, type CarrierInUse, type InUse } from '../figures/supports/in-use.ts';
 import { layoutOf, wrenchesIn } from '../figures/supports/layout.ts';
+import { conflictClauses } from '../figures/supports/redundant.figure.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
 import type { EntryPath } from '../language/syntax-tree.ts';
 import { formOf } from '../machine/support-joint.ts';
 import { directionInWords, listInWords } from '../mechanics/constraint-names.ts';
-import { conflictInWords, conflictsOf } from '../mechanics/constraint-conflicts.ts';
+import { conflictsOf } from '../mechanics/constraint-conflicts.ts';
 import { percent } from '../checks/check.ts';
 import { escapeMarkdown } from './markdown.ts';
 import { planOf } from './plan-drawing.ts';
@@ -35,12 +36,12 @@ function lines(name: string, evaluation: Evaluation): string | undefined {
   const whole = (evaluation.bounds('axis.moved-mass')?.nominal ?? 0) * (evaluation.bounds('conditions.gravity')?.nominal ?? 0);
   const reaction = place?.reaction;
   const carrier = nominalUse(evaluation)?.carriers.find((one) => one.index === index);
-  const fights = conflictsOf(wrenches, layout.scale).filter(({ later, earlier }) => later === name || earlier.includes(name));
+  const fights = conflictClauses(conflictsOf(wrenches, layout.scale)).filter(({ owners }) => owners.includes(name));
   return [
     `**${escapeMarkdown(name)}**, ${escapeMarkdown(formOf(support.kind).title)}, holds ${escapeMarkdown(said.length === 0 ? 'nothing' : said.join(', '))}.`,
     reaction === undefined || whole <= 0 ? '' : `Carries ${escapeMarkdown(formatQuantity(reaction, 'force', { unit: 'N', digits: 3 }))} at rest, ${percent(reaction / whole)} of the weight.`,
     carrier ? escapeMarkdown(inUseWords(carrier)) : '',
-    ...fights.slice(0, 4).map((one) => `Redundant: ${escapeMarkdown(conflictInWords(one))}.`),
+    ...fights.slice(0, 4).map(({ text }) => `Redundant: ${escapeMarkdown(text)}.`),
     fights.length > 4 ? `And ${fights.length - 4} more.` : '',
   ].filter((line) => line !== '').join('  \n');
 }

@@ -73,10 +73,12 @@ export function dependents(path: EntryPath, snapshot: Snapshot): readonly string
   const [first] = uses;
   if (!first) return [];
   const shown = first.figures.slice(0, 6);
-  const names = uses.map(({ evaluation }) => escapeShort(nameOfSubject(evaluation.subject)));
+  const names = uses.filter(({ evaluation }) => evaluation.subject.kind !== 'machine').map(({ evaluation }) => escapeShort(nameOfSubject(evaluation.subject)));
   const more = first.figures.length - shown.length;
+  // Of the machine as a whole it goes without saying.
+  const users = names.length === 0 ? '' : `Used by ${listed(names.slice(0, 6))}${names.length > 6 ? ` and ${names.length - 6} more` : ''}. `;
   return [
-    `Used by ${listed(names.slice(0, 6))}${names.length > 6 ? ` and ${names.length - 6} more` : ''}.${shown.length === 0 ? ' No figure rests on it so far.' : ' What depends on it, decisive figures first:'}`,
+    `${users}${shown.length === 0 ? 'No figure rests on it so far.' : 'What depends on it, decisive figures first:'}`,
     ...[table(['Figure', 'Value', 'Limit', 'Used'], shown.map((figure) => rowOf(figure, first.evaluation, findingsAbout(first.evaluation, snapshot))))].filter((block) => block !== undefined),
     ...(more > 0 ? [`And ${more} more ${more === 1 ? 'figure' : 'figures'}.`] : []),
   ];

@@ -3,6 +3,7 @@ import { nodeAt, type EntryPath } from '../language/syntax-tree.ts';
 import { designationMarkdown } from './designation.ts';
 import { elementsAt } from './elements.ts';
 import { elementMarkdown } from './hover-element.ts';
+import { memberMarkdown } from './hover-member.ts';
 import { supportMarkdown } from './hover-support.ts';
 import { dependents, keyMarkdown, valueMarkdown } from './hover-value.ts';
 import { blocks, escapeMarkdown } from './markdown.ts';
@@ -49,7 +50,7 @@ function ofKey(path: EntryPath, snapshot: Snapshot): string {
   if (value?.type === 'scalar') return blocks(meaning, valueMarkdown(value.text, schema, path, snapshot, 'below its key'), ...restingOnName(path, snapshot));
   const support = isName ? supportMarkdown(path, snapshot) : undefined;
   // Of a whole section it would be nearly everything.
-  return blocks(support, meaning, ...(support === undefined && schema && schema.defines === undefined ? dependents(path, snapshot) : []));
+  return blocks(support, memberMarkdown(path, snapshot), meaning, ...(support === undefined && schema && schema.defines === undefined ? dependents(path, snapshot) : []));
 }
 
 function ofValue(path: EntryPath, snapshot: Snapshot): string {

@@ -11,13 +11,21 @@ const LEADING: Readonly<Record<string, readonly string[]>> = {
   pinion: ['pinion.stress-use', 'drive.travel-per-shaft-turn'],
   layout: ['layout.diagonal-margin'],
   supports: ['supports.redundant-held', 'supports.freedoms-drives-held', 'supports.growth-jam-force', 'supports.reaction-least', 'supports.reaction-most', 'supports.distance-to-edge'],
-  levelling: ['levelling.held', 'levelling.largest-move', 'levelling.rounds', 'levelling.tilt-range', 'levelling.kept-unpowered', 'levelling.range-use', 'levelling.coarseness', 'levelling.height-range', 'levelling.slope-per-step'],
+  levelling: ['levelling.held', 'levelling.largest-move', 'levelling.rounds', 'levelling.tilt-range', 'levelling.height-range', 'levelling.kept-unpowered', 'levelling.range-use', 'levelling.coarseness', 'levelling.slope-per-step'],
   coupling: ['coupling.torque-use'],
   frame: ['frame.looseness', 'frame.first-frequency', 'frame.ringing', 'frame.ringing-use', 'frame.racking-stiffness', 'frame.give-x', 'frame.give-y', 'frame.give-z'],
   'frame-box': ['frame-box.sway-frequency-x', 'frame-box.sway-frequency-y', 'frame-box.tipping-use', 'frame-box.walking-use'],
   'frame-gantry': ['frame-gantry.sag-variation', 'frame-gantry.tool-tilt', 'frame-gantry.first-frequency'],
   guides: ['guides.sag-variation', 'guides.jamming-ratio', 'guides.static-safety', 'guides.life-travel', 'guides.sag-use', 'guides.bushing-angle-use', 'guides.carriage-load-most'],
 };
+
+/** What is to be done, told before the table: the first of these figures that is there says it in its note. */
+const TO_DO: Readonly<Record<string, { readonly title: string; readonly figures: readonly string[] }>> = {
+  levelling: { title: 'To level it', figures: ['levelling.rounds', 'levelling.largest-move'] },
+};
+
+/** What is to be done about an element, with the figures whose notes say it; undefined for one about which nothing is. */
+export const toDoAbout = (scope: string): { readonly title: string; readonly figures: readonly string[] } | undefined => TO_DO[scope];
 
 /** The place of a figure among those that lead its element; undefined for one that does not. */
 export function leadingPlace(figure: string, scope: string): number | undefined {

@@ -16,8 +16,11 @@ export function heldInWords(held: readonly string[]): string {
   return kinds.map((kind) => `${kind} ${listInWords(parts.flatMap(([, own, axis]) => (own === kind && axis ? [axis] : [])).sort())}`.trim()).join(', ');
 }
 
-/** "rail A and screw 1 both fix tilt about X and Y; …": what the same supports hold is told in one breath, what most of them hold first. */
-export function conflictsInWords(conflicts: readonly Conflict[]): string {
+/** "rail A and screw 1 both fix tilt about X and Y; …". */
+export const conflictsInWords = (conflicts: readonly Conflict[]): string => conflictClauses(conflicts).map(({ text }) => text).join('; ');
+
+/** What the same supports hold is told in one breath, what most of them hold first; each with those of whom it tells. */
+export function conflictClauses(conflicts: readonly Conflict[]): readonly { readonly text: string; readonly owners: readonly string[] }[] {
   const { shared, others } = gatherConflicts(conflicts);
   const groups = new Map<string, { readonly owners: readonly string[]; readonly held: string[] }>();
   for (const { owners, held } of shared) {
@@ -27,7 +30,10 @@ export function conflictsInWords(conflicts: readonly Conflict[]): string {
     else groups.set(key, { owners, held: [held] });
   }
   const most = [...groups.values()].sort((a, b) => b.owners.length - a.owners.length || b.held.length - a.held.length);
-  return [...most.map(({ owners, held }) => `${listInWords(owners)} ${owners.length === 2 ? 'both' : 'all'} fix ${heldInWords(held)}`), ...others.map(conflictInWords)].join('; ');
+  return [
+    ...most.map(({ owners, held }) => ({ text: `${listInWords(owners)} ${owners.length === 2 ? 'both' : 'all'} fix ${heldInWords(held)}`, owners })),
+    ...others.map((conflict) => ({ text: conflictInWords(conflict), owners: [...conflict.earlier, conflict.later] })),
+  ];
 }
 
 interface Value { readonly nominal: number; readonly note?: string }

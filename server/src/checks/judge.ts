@@ -6,9 +6,21 @@ import { describeInput } from '../machine/fallback-registry.ts';
 import { entrySchema } from '../machine/entry-schema.ts';
 import { isDefault, placesOf, type Origin, type Place } from '../machine/origin.ts';
 import { scopeRow, splitInput } from '../machine/scopes.ts';
-import type { Bounded } from '../machine/values.ts';
+import { exactly, scaled, type Bounded } from '../machine/values.ts';
 import { cautions, type CautionId } from './cautions.ts';
 import type { Check, FactVerdict, Facts, Judged, Limit, LimitCheck } from './check.ts';
+
+/** Why a finding is accepted: an entry of `accepted` in the description. */
+export interface Acceptance {
+  readonly reason: string;
+  readonly by?: string;
+  /** The last day on which it holds, YYYY-MM-DD. */
+  readonly until?: string;
+  /** The entry of `accepted`. */
+  readonly place: Place;
+  /** The severity that the finding would have. */
+  readonly originally: Severity;
+}
 
 /** An engineering finding. Places are paths, so that it stays true while text elsewhere moves. */
 export interface Finding {
@@ -25,10 +37,15 @@ export interface Finding {
   readonly figure?: string;
   readonly worst?: number;
   readonly limit?: number;
+  /** Set where the description accepts the finding with a reason; its severity is then `information`. */
+  readonly accepted?: Acceptance;
 }
 
 const lowered: Readonly<Record<Severity, Severity>> = { error: 'warning', warning: 'information', information: 'hint', hint: 'hint' };
 const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2, hint: 3 };
+
+/** One step milder, as for what is not certain. */
+export const loweredSeverity = (severity: Severity): Severity => lowered[severity];
 
 export const severityRank = (severity: Severity): number => rank[severity];
 
@@ -94,7 +111,7 @@ const isGraver = (one: Verdict, other: Verdict): boolean =>
   rank[one.severity] < rank[other.severity] || (one.severity === other.severity && one.certain && !other.certain);
 
 function judgeLimit(check: LimitCheck, limit: Limit, value: Bounded, facts: Facts): Verdict | undefined {
-  const bound = typeof limit.at === 'number' ? { nominal: limit.at, low: limit.at, high: limit.at } : facts.bounds(limit.at);
+  const bound = typeof limit.at === 'number' ? exactly(limit.at) : scaled(facts.bounds(limit.at), limit.times);
   if (!bound) return undefined;
   const above = check.bad === 'above';
   const worst = above ? value.high : value.low;
@@ -226,7 +243,7 @@ export function showValue(
   const value = evaluation.bounds(id);
   if (!value) return 'unknown';
   const quantity = figure?.quantity ?? describeInput(id).quantity;
-  const unit = form.unit ?? figure?.unit ?? writtenUnit(id, evaluation);
+  const unit = form.unit ?? (figure && evaluation.unitOf(figure)) ?? writtenUnit(id, evaluation);
   const options = { digits: form.digits ?? 3, ...(unit === undefined ? {} : { unit }) };
   return end === 'range' ? formatBounds(value, quantity ?? 'count', options) : formatQuantity(value[end], quantity ?? 'count', options);
 }

@@ -102,7 +102,8 @@ export const milder = (severity: Finding['severity']): Finding['severity'] => (s
 /** Where a finding is accepted: `accepted by R. Okafor until 2027-06-30: …`. */
 export function relatedOf({ reason, by, until, place }: Acceptance): { readonly message: string; readonly place: Place } {
   const who = by === undefined ? '' : ` by ${shortText(by)}`;
-  return { message: `accepted${who}${until === undefined ? '' : ` until ${until}`}: ${shortText(oneLine(reason), 160)}`, place: { uri: place.uri, path: [...place.path, 'reason'] } };
+  const how = `accepted${who}${until === undefined ? '' : ` until ${until}`}: `;
+  return { message: how + cut(oneLine(reason), LONGEST - how.length), place: { uri: place.uri, path: [...place.path, 'reason'] } };
 }
 
 const oneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();

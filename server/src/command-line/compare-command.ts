@@ -91,7 +91,7 @@ const many = (count: number, one: string, more = `${one}s`): string => `${count}
 
 /** The last line: what was compared, and why the run ends with its status. */
 function closing(compared: readonly Compared[], unchanged: readonly string[], refused: number, status: ExitStatus, { failOn, marginLoss }: CompareOptions, found: Pairs): string {
-  const what = `${many(compared.length, 'machine')} compared${unchanged.length > 0 ? `, ${unchanged.length} unchanged` : ''}`;
+  const what = compared.length === 0 && unchanged.length > 0 ? `Nothing changed in ${many(unchanged.length, 'machine')}` : `${many(compared.length, 'machine')} compared${unchanged.length > 0 ? `, ${unchanged.length} unchanged` : ''}`;
   const kinds = failOn === 'error' ? 'new errors' : failOn === 'warning' ? 'new warnings or errors' : 'new findings';
   const loss = marginLoss === undefined ? '' : ` more than ${marginLoss} of margin lost`;
   const reason =

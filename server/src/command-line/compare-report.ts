@@ -7,7 +7,7 @@ import type { Acceptance } from '../services/record/acceptances.ts';
 import { moneyText, type Money, type PartRow } from '../services/record/machine-parts.ts';
 import { subjectTitle } from '../services/subject-title.ts';
 import { gravity } from './exit-status.ts';
-import { hang, padEnd, printable, shorten } from './cells.ts';
+import { hang, padEnd, printable, shorten, widthOf } from './cells.ts';
 import type { Page } from './style.ts';
 import { tableLines } from './table.ts';
 
@@ -87,10 +87,13 @@ function findingLines(changes: readonly FindingChange[], state: Comparison['stat
     const finding = after ?? before;
     if (!finding) return [];
     const severity = severityText({ change, ...(before ? { before } : {}), ...(after ? { after } : {}) });
-    const head = `    ${padEnd(change, 8)}  ${style.severity(finding.severity, padEnd(severity, cells))}  ${style.bold(printable(finding.code))}  ${printable(finding.place)}`;
+    const start = `    ${padEnd(change, 8)}  ${padEnd(severity, cells)}  ${printable(finding.code)}`;
+    const place = printable(finding.place);
+    const fits = widthOf(start) + 2 + widthOf(place) <= columns;
+    const head = `    ${padEnd(change, 8)}  ${style.severity(finding.severity, padEnd(severity, cells))}  ${style.bold(printable(finding.code))}${fits ? `  ${place}` : ''}`;
     // Of what is gone, its name is enough.
     const text = change === 'gone' ? [] : change === 'accepted' && after?.accepted ? [`Accepted by ${after.accepted.by === '' ? 'nobody named' : after.accepted.by}: ${after.accepted.reason}`] : [finding.message];
-    return [head, ...text.flatMap((one) => hang(printable(one), 14, columns, 0))];
+    return [head, ...(fits ? [] : hang(`at ${place}`, 14, columns, 0)), ...text.flatMap((one) => hang(printable(one), 14, columns, 0))];
   });
   return [title, ...lines];
 }

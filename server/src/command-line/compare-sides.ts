@@ -71,6 +71,7 @@ function operand(name: string, host: Host): Operand | { readonly failure: Failur
     if (there?.isDirectory() === true) return refuse('is a folder; to compare all that is in it, use --since');
     if (isPartList(name)) return refuse('is a part list; compare a machine that uses it');
     if (!isDescription(name)) return refuse('is not named *.machine.yaml');
+    if (!there) return refuse('does not exist');
     return { shown: shownPath(file, host.current), file, side: diskSide([host.current, dirname(file)]) };
   }
   const [revision, path] = [name.slice(0, colon), name.slice(colon + 1)];

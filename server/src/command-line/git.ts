@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, realpathSync } from 'node:fs';
+import { existsSync, realpathSync, statSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { decode, MAX_BYTES, type Reading } from './read-text.ts';
 
@@ -79,19 +79,21 @@ export class GitTree {
     const name = this.nameOf(file);
     const entry = name === undefined ? undefined : this.entries.get(name);
     if (!entry) return undefined;
-    if (entry.mode === '120000') return { failure: `is a link at ${this.title}; it is not followed there` };
-    if (!entry.mode.startsWith('100')) return { failure: `is not an ordinary file at ${this.title}` };
+    if (entry.mode === '120000') return { failure: `is a link ${this.title}; it is not followed there` };
+    if (!entry.mode.startsWith('100')) return { failure: `is not an ordinary file ${this.title}` };
     const shown = git(this.top, ['show', '--no-textconv', '--no-ext-diff', entry.object], this.env, MAX_BYTES);
-    return 'failure' in shown ? { failure: shown.failure.startsWith('is ') ? shown.failure : `cannot be read at ${this.title} (${shown.failure})` } : decode(shown.bytes);
+    return 'failure' in shown ? { failure: shown.failure.startsWith('is ') ? shown.failure : `cannot be read ${this.title} (${shown.failure})` } : decode(shown.bytes);
   }
 
+  /** For sentences about one of its files: `at HEAD~2`. */
   get title(): string {
-    return this.revision === 'index' ? 'what is staged' : this.revision;
+    return this.revision === 'index' ? 'in what is staged' : `at ${this.revision}`;
   }
 
   /** Absolute paths of everything that there is below a folder (or at a file). */
   filesBelow(folder: string): readonly string[] {
-    const real = existsSync(folder) ? realpathSync(folder) : realWhereThere(folder);
+    // A link to a folder means that folder; a link to a file is an entry of its own.
+    const real = statSync(folder, { throwIfNoEntry: false })?.isDirectory() === true ? realpathSync(folder) : realWhereThere(folder);
     const base = real === this.top ? '' : this.nameOf(real);
     if (base === undefined) return [];
     return [...this.entries.keys()].filter((name) => base === '' || name === base || name.startsWith(`${base}/`)).map((name) => join(folder, relative(base === '' ? '.' : base, name)));

@@ -5,7 +5,7 @@ import { checksFor } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import type { Figure } from '../figures/figure.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
-import type { Bounded } from '../machine/values.ts';
+import { scaled, type Bounded } from '../machine/values.ts';
 import { isAboutHolding } from './families.ts';
 import { orders as sentenceOf } from './entry-proposals.ts';
 import { resultWords, toldBy } from './result-words.ts';
@@ -57,8 +57,8 @@ export function resultOf(finding: Finding, before: Evaluation, after: Evaluation
 /** Limits that follow from the design, as it is now. */
 function limitsOf(check: Check | undefined, figure: Figure, unit: string | undefined, after: Evaluation): readonly string[] {
   if (!check || 'judge' in check) return [];
-  return check.limits.flatMap(({ at }) => {
-    const bound = typeof at === 'string' ? after.bounds(at) : undefined;
+  return check.limits.flatMap(({ at, times }) => {
+    const bound = typeof at === 'string' ? scaled(after.bounds(at), times) : undefined;
     return bound ? [shown(bound[check.bad === 'above' ? 'low' : 'high'], figure, unit, undefined)] : [];
   }).slice(0, 1);
 }

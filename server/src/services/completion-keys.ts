@@ -14,9 +14,10 @@ export function keyDrafts(schema: SchemaNode, context: CompletionContext): Draft
   const properties = propertiesOf(form).filter(({ key }) => !has(key));
   const keys = [...properties.filter((property) => property.required), ...properties.filter((property) => !property.required)].map((property) => keyDraft(property, context));
   if ((context.colonFollows || context.flow) && schema.defines !== 'check') return keys;
+  const ofMachine = context.path.length === 0 && schema.properties.some(({ key }) => key === 'axes');
   const templates = [
-    ...(context.path.length === 0 && context.siblings.size === 0 ? templateDrafts('', has) : []),
-    ...(context.path.length === 0 && context.siblings.size > 0 && !has('layout') ? templateDrafts('layout', has) : []),
+    ...(ofMachine && context.siblings.size === 0 ? templateDrafts('', has) : []),
+    ...(ofMachine && context.siblings.size > 0 && !has('layout') ? templateDrafts('layout', has) : []),
     ...(schema.defines === undefined ? [] : templateDrafts(schema.defines, has)),
     ...(properties.some(({ key }) => key === 'drive') && !has('drive-options') ? templateDrafts('drive', has) : []),
   ];

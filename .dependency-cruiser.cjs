@@ -23,11 +23,14 @@ const rooms = {
   remedies: [room('checks'), room('figures'), room('machine'), ...generated('remedies')],
   services: [schemas, ...['remedies', 'checks', 'figures', 'machine', 'mechanics', 'catalogue', 'language'].map(room), ...packages('d3-array', 'd3-shape', '@types/d3-array', '@types/d3-shape'), ...generated('')],
   protocol: [room('services'), ...packages('vscode-languageserver', 'vscode-languageserver-[a-z]+', 'vscode-jsonrpc')],
-  'command-line': [room('services'), ...packages('commander'), '^package\\.json$'], // its own version
+  'command-line': [room('services'), ...packages('commander', 'ignore'), '^package\\.json$'], // its own version
+  library: [room('services')],
 };
 
 /** How a value is read and written, and where in a text it stands: rooms that word messages and propose edits need that of language, and no parsing. */
 const wording = ['^server/src/language/(format-quantity|quantity-kinds|read-quantity|problems|spans|syntax-tree)\\.ts$'];
+/** The names that a message may mean, and which units fit: for entries that name checks, problems and units. */
+const naming = ['^server/src/language/(nearest-names|kind-units|problem-codes)\\.ts$'];
 /** How one entry of a text is changed, and how the changed text is read again: for remedies, which are proven on the text that they make. */
 const editing = ['^server/src/language/(edit-entry|read-document|incremental)\\.ts$'];
 
@@ -35,12 +38,12 @@ const editing = ['^server/src/language/(edit-entry|read-document|incremental)\\.
 const exceptions = {
   machine: [room('mechanics')], // the dimensions of a standard size follow from the standard's own relations
   figures: wording,
-  checks: wording,
+  checks: [...wording, ...naming],
   remedies: [...wording, ...editing, room('catalogue'), room('mechanics')], // the next standard size, and the inverse of a formula
 };
 
 /** Rooms that run anywhere: no file, no clock, no network. */
-const core = ['language', 'catalogue', 'mechanics', 'machine', 'figures', 'checks', 'remedies', 'services', 'generated'];
+const core = ['language', 'catalogue', 'mechanics', 'machine', 'figures', 'checks', 'remedies', 'services', 'library', 'generated'];
 
 module.exports = {
   forbidden: [

@@ -15,8 +15,8 @@ export function clientOptions(): LanguageClientOptions {
   const ended: number[] = [];
   return {
     documentSelector,
-    // What the server may use of this client: pages and the commands around them, and files where it has no file system of its own.
-    initializationOptions: { pages: pageScheme, readFile: true },
+    // What the server may use of this client: pages and the commands around them, boxes that ask for a reason, and files where it has no file system of its own.
+    initializationOptions: { pages: pageScheme, readFile: true, askReason: true },
     outputChannelName: clientName,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     markdown: { isTrusted: { enabledCommands: ['axiswright.explainFinding'] }, supportHtml: false, supportThemeIcons: false },

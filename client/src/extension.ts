@@ -1,6 +1,7 @@
 /** What both kinds of extension host have in common: commands, pages, the status item, and a language server that is started once. */
 import * as vscode from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { BaseLanguageClient, WorkspaceEdit } from 'vscode-languageclient';
+import { acceptCommand, type Acceptance } from './accept.ts';
 import { explainCommand, pageProvider, pageScheme, type PageReader } from './pages.ts';
 import { languageId } from './documents.ts';
 import { ServerStatus } from './server-status.ts';
@@ -51,6 +52,14 @@ export class Server implements PageReader {
     (await this.start()).outputChannel.show(true);
   }
 
+  /** Has the edit made that accepts a finding, and carries it out; false where the text no longer has the finding. */
+  async accept(acceptance: Acceptance): Promise<boolean> {
+    const client = await this.start();
+    const answer = await client.sendRequest<{ edit: WorkspaceEdit } | null>('axiswright/accept', acceptance).catch(() => null);
+    const edit = answer && (await client.protocol2CodeConverter.asWorkspaceEdit(answer.edit));
+    return edit ? vscode.workspace.applyEdit(edit) : false;
+  }
+
   async page(id: string): Promise<string | undefined> {
     const answer = await (await this.start()).sendRequest<{ markdown: string } | null>('axiswright/page', { id });
     return answer?.markdown;
@@ -69,6 +78,7 @@ export function activateWith(context: vscode.ExtensionContext, starter: ClientSt
     vscode.commands.registerCommand('axiswright.restartServer', () => server.restart()),
     vscode.commands.registerCommand('axiswright.showServerLog', () => server.showLog()),
     vscode.commands.registerCommand('axiswright.explainFinding', (id?: unknown) => explainCommand(id)),
+    vscode.commands.registerCommand('axiswright.accept', (finding?: unknown, until?: unknown) => acceptCommand(finding, until, server, context.globalState)),
     vscode.workspace.registerTextDocumentContentProvider(pageScheme, pageProvider(server)),
     vscode.workspace.onDidOpenTextDocument(startIfMachine),
   );

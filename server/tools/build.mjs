@@ -4,7 +4,8 @@
 //   server-node.js                  the language server as a process of its own; small, so that it answers `initialize` at once
 //   analysis.js                     what server-node.js loads after that: each module that it imports with import(...) becomes a bundle of its own name
 //   server-web.js                   the language server as a Web Worker, all in one file
-//   command-line.js                 the command line, all in one file
+//   command-line.js                 the command line, all in one file, which is also what its workers run
+//   library.js, library.d.ts        the library, all in one file, and its types
 //   third-party-licences.txt        the licences of the packages whose code is in them
 import { chmod, mkdir, readFile, readdir, rm, writeFile } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
@@ -12,6 +13,7 @@ import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { build as bundle } from 'esbuild';
+import typescript from 'typescript';
 import { generate } from './generate.mjs';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
@@ -47,7 +49,17 @@ const bundles = [
   serverProcess(later),
   serverWorker,
   { ...node, entryPoints: { 'command-line': 'server/src/command-line/main.ts' }, banner: { js: shebang } },
+  // It runs anywhere, as the core does: nothing of Node is in it.
+  // The last line is never run: it names the exports for those who import a CommonJS module by name.
+  { ...node, platform: 'neutral', mainFields: ['module', 'main'], conditions: ['module'], entryPoints: { library: 'server/src/library/library.ts' }, footer: { js: '0 && (module.exports = { check, figures });' } },
 ];
+
+/** The types of the library: its entry file declares all of them itself, so that nothing of the inside shows. */
+export async function libraryTypes() {
+  const { outputText, diagnostics } = typescript.transpileDeclaration(await readFile(join(root, 'server/src/library/library.ts'), 'utf8'), { fileName: 'library.ts', compilerOptions: { strict: true, target: typescript.ScriptTarget.ES2022 } });
+  if (diagnostics?.length > 0) throw new Error(diagnostics.map(({ messageText }) => typescript.flattenDiagnosticMessageText(messageText, '\n')).join('\n'));
+  return outputText;
+}
 
 /** The packages whose code is in the bundles, and their licences, which ask to be passed on with it. */
 async function licences(results) {
@@ -96,8 +108,9 @@ export async function build({ quiet = false } = {}) {
       if (!quiet) console.log(`${basename(file.path).padEnd(18)}${kilobytes(file.contents.length)} ${kilobytes(gzipSync(file.contents).length)} gzip   ${parts(metafile)}`);
     }
   }
+  await writeFile(join(root, 'dist', 'library.d.ts'), await libraryTypes());
   await writeFile(join(root, 'dist', 'third-party-licences.txt'), await licences(results));
-  for (const stale of ['client-node.js', 'client-web.js', 'server-node.js', 'server-web.js', 'command-line.js', 'analysis.js']) {
+  for (const stale of ['client-node.js', 'client-web.js', 'server-node.js', 'server-web.js', 'command-line.js', 'analysis.js', 'library.js']) {
     if (!wanted.has(stale)) await rm(join(root, 'dist', stale), { force: true });
   }
 }
@@ -107,6 +120,14 @@ export async function buildServer(outdir) {
   const found = new Set();
   await Promise.all([serverProcess(found), serverWorker].map((options) => bundle({ ...options, write: true, outdir })));
   for (const path of found) await bundle({ ...node, write: true, outdir, entryPoints: { [basename(path, '.ts')]: path } });
+}
+
+/** Builds the library alone into a folder: for tests. */
+export async function buildLibrary(outdir) {
+  await mkdir(outdir, { recursive: true });
+  const options = bundles.find(({ entryPoints }) => 'library' in entryPoints);
+  await bundle({ ...options, write: true, outdir });
+  await writeFile(join(outdir, 'library.d.ts'), await libraryTypes());
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -17,7 +17,7 @@ const notice = '// Written by server/tools/generate-schemas.mjs from schemas/. D
 /** Keywords of our own, which describe and do not check. */
 const annotations = ['quantity', 'refersTo', 'defines', 'enumDescriptions', 'aboveZero'];
 
-const kinds = ['machine', 'parts'];
+const kinds = ['machine', 'parts', 'settings'];
 const schemas = await Promise.all(kinds.map(async (kind) => JSON.parse(await readFile(join(root, 'schemas', `${kind}.schema.json`), 'utf8'))));
 
 /** A copy without the keywords that only describe: they are a third of the text, and the validators carry the schemas in them. */

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 // Writes what can be told from the files that are there, into the git-ignored server/src/generated/:
-//   figures.ts, checks.ts, remedies.ts, inputs.ts   index modules: every declaration found by its place, nothing registered by hand
+//   figures.ts, checks.ts, remedies.ts, inputs.ts, commissioning.ts   index modules: every declaration found by its place, nothing registered by hand
 //   pages.ts                                        the hand-written page of each check
 //   cases.ts                                        the table of cases of each check, as far as its page shows it
 //   and, through generate-schemas.mjs, the compiled schemas and their types.
@@ -25,6 +25,7 @@ const indexes = [
   { file: 'checks.ts', name: 'checkModules', folder: 'checks', belongs: (path) => /^checks\/[^/]+\/check\.ts$/.test(path) },
   { file: 'remedies.ts', name: 'remedyModules', folder: 'remedies', belongs: (path) => path.endsWith('.remedy.ts') },
   { file: 'inputs.ts', name: 'inputModules', folder: 'machine/inputs', belongs: (path) => path.endsWith('.inputs.ts') },
+  { file: 'commissioning.ts', name: 'commissioningModules', folder: 'services/record/commissioning', belongs: (path) => path.endsWith('.commissioning.ts') },
 ];
 
 /** Paths of all files below a folder of server/src, relative to server/src, with forward slashes, in the order of their code units. */

@@ -2,6 +2,7 @@
 // npm run bench: how long things take, as ratios to something bare on the same machine in the same run, since absolute times move with what else runs.
 //   keystroke to findings, for 100, 1,000 and 10,000 lines, to merely parsing the same text with the YAML library (in this process, and through a server over stdio)
 //   start of the server to its answer to "initialize", to a bare Node process that says a word
+//   many descriptions on the command line: time for each to merely parsing it, and memory by their number (many-files.mjs)
 //   size of the .vsix, and of what is in it
 // Prints tables and writes test/artefacts/benchmarks.json. --quick takes fewer samples.
 import { spawn } from 'node:child_process';
@@ -13,6 +14,7 @@ import { pack } from '../../server/tools/package.mjs';
 import { root } from '../../server/tools/processes.mjs';
 import { readZip } from '../../server/tools/read-zip.mjs';
 import { apply, keystrokes } from './keystrokes.mjs';
+import { manyFiles, manyFilesTable } from './many-files.mjs';
 import { milliseconds, short, summary, table } from './measure.mjs';
 import { StdioClient } from './stdio-client.mjs';
 
@@ -106,11 +108,14 @@ for (const lines of lengths) {
   results.overStdio.push(await overStdio(lines));
 }
 
+results.manyFiles = await manyFiles(join(root, 'dist', 'command-line.js'), generateMachine, { quick });
+
 const head = ['keystroke to findings', 'lines', 'findings', 'first ms', 'edit p50', 'edit p95', 'parse p50', 'p50 ratio', 'p95 ratio'];
 const rows = (title, measured) => measured.map((row) => [title, String(row.lines), String(row.findings), ...[row.first, row.edit.p50, row.edit.p95, row.parse.p50, row.edit.p50 / row.parse.p50, row.edit.p95 / row.parse.p50].map(short)]);
 console.log(`\n${table([head, ...rows('in process', results.inProcess), ...rows('over stdio', results.overStdio)])}\nRatios are to the median of the bare parse.\n`);
 const { bare, initialize } = results.startUp;
 console.log(`${table([['start-up', 'p50 ms', 'p95 ms', 'p50 ratio'], ['a bare Node process', short(bare.p50), short(bare.p95), '1'], ['server to initialize', short(initialize.p50), short(initialize.p95), short(initialize.p50 / bare.p50)]])}\n`);
+console.log(manyFilesTable(results.manyFiles));
 console.log(table([['packed extension', 'kB', 'packed kB'], ['all of it', short(results.package.files.reduce((sum, file) => sum + file.size, 0) / 1000), short(results.package.size / 1000)], ...results.package.files.slice(0, 8).map((file) => [`  ${file.name}`, short(file.size / 1000), short(file.packedSize / 1000)])]));
 
 await mkdir(join(root, 'test', 'artefacts'), { recursive: true });

@@ -1,5 +1,5 @@
-import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, symlinkSync } from 'node:fs';
+import { execFileSync, spawn, spawnSync } from 'node:child_process';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it, vi } from 'vitest';
 import { axiswright, bundledCommandLine, Folder, quiet, twoErrors } from './support.ts';
@@ -125,10 +125,98 @@ describe('texts that would like to do harm', () => {
     tree.remove();
   }, 20_000);
 
+  it('folders within folders without end, part lists that name each other, and a list that is a folder: each is told, the rest is checked', async () => {
+    const deep = Array.from({ length: 120 }, (_, i) => `d${i}`).join('/');
+    const using = (...lists: readonly string[]): string => twoErrors.replace('machine: Slip', `machine: Slip\nuses: [${lists.join(', ')}]`);
+    const tree = new Folder({
+      [`${deep}/deep.machine.yaml`]: quiet,
+      'round.machine.yaml': using('one.parts.yaml', 'round.machine.yaml'),
+      'one.parts.yaml': 'description-version: 1\nuses: [two.parts.yaml]\nparts: {}\n',
+      'two.parts.yaml': 'description-version: 1\nuses: [one.parts.yaml]\nparts: {}\n',
+      'folder.parts.yaml/x': '',
+      'over.machine.yaml': using('folder.parts.yaml', '"../../../../../../etc/passwd"', 'pipe.parts.yaml'),
+    });
+    execFileSync('mkfifo', [join(tree.path, 'pipe.parts.yaml')]);
+    const { status, out } = await axiswright(['check', '--format', 'json', '--no-fixes'], { folder: tree.path });
+    const { files, failures } = JSON.parse(out) as Output;
+    expect(status).toBe(2);
+    expect(failures).toEqual([{ path: 'pipe.parts.yaml', message: 'is not an ordinary file' }]);
+    expect(files.map(({ path }) => path)).toEqual([`${deep}/deep.machine.yaml`, 'one.parts.yaml', 'over.machine.yaml', 'round.machine.yaml', 'two.parts.yaml']);
+    expect(files[2]?.findings.filter(({ code }) => code === 'part-list-missing')).toHaveLength(3);
+    tree.remove();
+  });
+
+  it('a device, and a file or folder that may not be read, are failures of their own', async () => {
+    const tree = new Folder({ 'good.machine.yaml': quiet, 'shut.machine.yaml': quiet, 'shut/in.machine.yaml': quiet });
+    symlinkSync('/dev/zero', join(tree.path, 'zero.machine.yaml'));
+    chmodSync(join(tree.path, 'shut.machine.yaml'), 0o000);
+    chmodSync(join(tree.path, 'shut'), 0o000);
+    const { status, out } = await axiswright(['check', '--format', 'json'], { folder: tree.path });
+    const { files, failures } = JSON.parse(out) as Output;
+    const isRoot = process.getuid?.() === 0; // nothing is shut for root
+    expect(status).toBe(2);
+    expect(failures.map(({ path, message }) => `${path} ${message}`)).toEqual([...(isRoot ? [] : ['shut may not be read', 'shut.machine.yaml may not be read']), 'zero.machine.yaml is a link to a file outside of the folders that are checked']);
+    expect(files.map(({ path }) => path)).toContain('good.machine.yaml');
+    chmodSync(join(tree.path, 'shut'), 0o755);
+    tree.remove();
+  });
+
+  it('a file that vanishes after it was listed is a failure, and the rest is checked', async () => {
+    const tree = new Folder(Object.fromEntries(Array.from({ length: 60 }, (_, i) => [`m${String(i).padStart(2, '0')}.machine.yaml`, twoErrors])));
+    // The reader of the first lines takes the last file away; what is written waits for the reader, and so does the check of what is listed.
+    const script = `"${process.execPath}" "${await bundledCommandLine()}" check --workers 1 2>err.txt | { head -c 200 >/dev/null; rm m59.machine.yaml; cat >/dev/null; }`;
+    spawnSync('sh', ['-c', script], { cwd: tree.path });
+    const err = readFileSync(join(tree.path, 'err.txt'), 'utf8');
+    expect(err).toBe('m59.machine.yaml does not exist.\n');
+    tree.remove();
+  });
+
   it('whoever stops reading early gets no complaint', async () => {
     const tree = new Folder(Object.fromEntries(Array.from({ length: 200 }, (_, i) => [`m${i}.machine.yaml`, twoErrors])));
     const { stdout, stderr } = spawnSync('sh', ['-c', `"${process.execPath}" "${await bundledCommandLine()}" check . | head -n 1`], { cwd: tree.path });
     expect({ out: stdout.toString(), err: stderr.toString() }).toEqual({ out: 'm0.machine.yaml\n', err: '' });
     tree.remove();
+  });
+});
+
+describe('what is written into a file', () => {
+  const tree = new Folder({ 'a.machine.yaml': twoErrors, 'old.sarif': 'old', 'folder/x': '', 'many/x': '' });
+  symlinkSync('old.sarif', join(tree.path, 'link.sarif'));
+  afterAll(() => tree.remove());
+  const check = (...args: readonly string[]) => axiswright(['check', 'a.machine.yaml', '--no-fixes', ...args], { folder: tree.path });
+
+  it('is what the screen would have shown, and the screen shows what is for people', async () => {
+    for (const format of ['json', 'sarif', 'junit', 'lines']) {
+      const { out, status } = await check('--format', format, '--output', `new.${format}`);
+      expect(status).toBe(1);
+      expect(out).toBe((await check()).out);
+      expect(readFileSync(join(tree.path, `new.${format}`), 'utf8')).toBe((await check('--format', format)).out);
+    }
+    await check('--output', 'new.txt', '--color', 'always');
+    expect(readFileSync(join(tree.path, 'new.txt'), 'utf8')).toMatch(/^a\.machine\.yaml\n[^\u001b]*Exit status 1/);
+  });
+
+  it('never replaces a description, a link, a folder or a device, and needs a folder that is there', async () => {
+    for (const [target, said] of [['a.machine.yaml', 'would be overwritten'], ['link.sarif', 'is a link'], ['folder', 'is a folder'], ['/dev/null', 'is not an ordinary file'], ['none/x.json', 'its folder does not exist']] as const) {
+      const { status, out, err } = await check('--format', 'json', '--output', target);
+      expect({ status, out }).toEqual({ status: 2, out: '' });
+      expect(err).toContain(said);
+    }
+    expect(readFileSync(join(tree.path, 'old.sarif'), 'utf8')).toBe('old');
+    expect(readFileSync(join(tree.path, 'a.machine.yaml'), 'utf8')).toBe(twoErrors);
+  });
+
+  it('is there as a whole or not at all, also where the run is ended in the middle', async () => {
+    for (let i = 0; i < 300; i++) tree.write(`many/m${i}.machine.yaml`, twoErrors);
+    tree.write('report.json', 'before');
+    const child = spawn(process.execPath, [await bundledCommandLine(), 'check', 'many', '--format', 'json', '--output', 'report.json', '--workers', '2'], { cwd: tree.path, stdio: ['ignore', 'pipe', 'ignore'] });
+    await new Promise((done) => child.stdout.once('data', done));
+    expect(readdirSync(tree.path).filter((name) => name.endsWith('.tmp'))).toHaveLength(1);
+    const end = new Promise<string | null>((done) => child.on('exit', (_code, signal) => done(signal)));
+    child.kill('SIGINT');
+    expect(await end).toBe('SIGINT');
+    expect(readFileSync(join(tree.path, 'report.json'), 'utf8')).toBe('before');
+    expect(readdirSync(tree.path).filter((name) => name.endsWith('.tmp'))).toEqual([]);
+    expect(existsSync(join(tree.path, 'many', 'm0.machine.yaml'))).toBe(true);
   });
 });

@@ -17,7 +17,7 @@ function file(text: string, findings: readonly (Partial<FindingRow> & { readonly
     findings: findings.map(({ at, ...finding }): FindingRow => {
       const start = text.indexOf(at);
       const span = { start, end: start + at.length };
-      return { code: 'screw-whips', severity: 'error', message: 'It whips.', cautions: [], related: [], fixes: [], span, start: lines.placeOf(span.start), end: lines.placeOf(span.end), ...finding };
+      return { code: 'screw-whips', severity: 'error', message: 'It whips.', cautions: [], related: [], fixes: [], entry: '', span, start: lines.placeOf(span.start), end: lines.placeOf(span.end), ...finding };
     }),
   };
 }
@@ -35,7 +35,7 @@ describe('the report for people', () => {
           message: 'Screw turns at 900 rpm, 118 % of the 763 rpm at which it starts to whirl: it will whip. Support the far end, or slow the axis.',
           related: [{ ...where, message: 'Name: Hérön' }, { ...where, path: 'stock.parts.yaml', message: 'Root diameter: 8.5 mm' }],
           cautions: [gravity],
-          fixes: [{ kind: 'remedy', title: 'Support the far end: whirl at 41 % instead of 118 %' }],
+          fixes: [{ kind: 'remedy', title: 'Support the far end: whirl at 41 % instead of 118 %', changes: [] }],
         },
         { at: 'lift', severity: 'hint', code: 'could-be-better', message: 'Short.', cautions: [gravity] },
       ]),

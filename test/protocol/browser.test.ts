@@ -65,7 +65,7 @@ describe('the server in a browser', () => {
     server.notify('initialized', {});
     server.notify('textDocument/didOpen', { textDocument: { uri, languageId: 'axiswright-machine', version: 1, text: sampleWithList } });
     const { items } = await server.request<{ items: Diagnostic[] }>('textDocument/diagnostic', { textDocument: { uri } });
-    expect(files).toEqual(['vscode-vfs://shop/motors.parts.yaml']);
+    expect(files).toEqual(['vscode-vfs://shop/motors.parts.yaml', 'vscode-vfs://shop/axiswright.yaml']);
     expect(codesOf(items).includes('part-list-missing')).toBe(missing);
     expect(codesOf(items)).toContain('drops-unpowered');
   }, 30_000);

@@ -92,7 +92,7 @@ describe('initialize', () => {
     await until(() => editor.registered.length === 2, () => 'two registrations');
     expect(editor.registered.map(({ method, registerOptions }) => ({ method, registerOptions })).sort((a, b) => (a.method < b.method ? -1 : 1))).toEqual([
       { method: 'workspace/didChangeConfiguration', registerOptions: { section: 'axiswright' } },
-      { method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.machine.yaml' }, { globPattern: '**/*.parts.yaml' }] } },
+      { method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers: [{ globPattern: '**/*.machine.yaml' }, { globPattern: '**/*.parts.yaml' }, { globPattern: '**/axiswright.yaml' }] } },
     ]);
     await editor.stop();
   });

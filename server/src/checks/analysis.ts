@@ -2,21 +2,36 @@ import { Evaluation } from '../figures/evaluation.ts';
 import { allFigures } from '../figures/registry.ts';
 import { Machine, type SourceDocument } from '../machine/machine.ts';
 import { nameProblems, type PlacedProblem } from '../machine/name-problems.ts';
+import { accepting, type Verdict } from './accepted.ts';
+import type { EntryProblem } from './entry-problem.ts';
 import { severityRank, type Finding } from './judge.ts';
-import { findingsOf } from './registry.ts';
+import { findingsOf, judgeBy } from './registry.ts';
+import type { RepositorySettings } from './settings.ts';
 import { withItsLoads } from './supply-loads.ts';
+
+/** What an analysis rests on besides the texts. */
+export interface AnalysisOptions {
+  /** The day on which it is made, YYYY-MM-DD: the core has no clock. Without it no acceptance ends. */
+  readonly today?: string;
+  readonly settings?: RepositorySettings;
+}
 
 /** What a machine's description comes to. */
 export interface Analysis {
   readonly machine: Machine;
   /** One a subject: the machine, its drives, its heated parts, its supplies, each in the order of the text. Options that are not chosen are computed too. */
   readonly evaluations: readonly Evaluation[];
-  /** Of the chosen drives only; what two axes that share a drive both say is told once. */
+  /** Of the chosen drives only; what two axes that share a drive both say is told once. What the description accepts is information. */
   readonly findings: readonly Finding[];
-  /** The findings of each subject, before what is said twice is left out. */
+  /** The findings of each subject, before what is said twice is left out, and before any is accepted. */
   readonly bySubject: ReadonlyMap<string, readonly Finding[]>;
   /** Names that lead nowhere, parts of the wrong kind, things that nothing uses. */
   readonly problems: readonly PlacedProblem[];
+  /** What the description says of problems that it accepts, by `problemKey`. */
+  readonly acceptedProblems: ReadonlyMap<string, Verdict>;
+  /** What is wrong with the entries that accept. */
+  readonly entryProblems: readonly EntryProblem[];
+  readonly options: AnalysisOptions;
 }
 
 interface Kept {
@@ -55,9 +70,13 @@ function withoutRepeats(results: readonly Kept[]): readonly Finding[] {
 const sameMap = (one: ReadonlyMap<string, readonly string[]>, other: ReadonlyMap<string, readonly string[]>): boolean =>
   one.size === other.size && [...one].every(([scope, path]) => other.get(scope)?.join('/') === path.join('/'));
 
-/** Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to date. */
-export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults): Analysis {
-  const machine = new Machine(main, lists);
+/**
+ * Analyses a machine with its part lists. With `kept`, subjects whose text has not changed are not computed again, and `kept` is brought up to
+ * date; it holds for the same settings only. What is accepted, and on what day, is decided afterwards and changes nothing that is kept.
+ */
+export function analyse(main: SourceDocument, lists: readonly SourceDocument[], kept?: KeptResults, options: AnalysisOptions = {}): Analysis {
+  const machine = new Machine(main, lists, options.settings?.units);
+  if (options.settings) judgeBy(options.settings.checks, machine);
   const results: Kept[] = [];
   for (const subject of machine.subjects) {
     const before = kept?.get(subject.id);
@@ -74,11 +93,16 @@ export function analyse(main: SourceDocument, lists: readonly SourceDocument[], 
     kept.clear();
     for (const result of results) kept.set(result.evaluation.subject.id, result);
   }
+  const problems = nameProblems(machine);
+  const accepted = accepting(machine, withoutRepeats(results), problems, options.today);
   return {
     machine,
     evaluations: results.map((result) => result.evaluation),
-    findings: withoutRepeats(results),
+    findings: accepted.findings,
     bySubject: new Map(results.map((result) => [result.evaluation.subject.id, result.findings])),
-    problems: nameProblems(machine),
+    problems,
+    acceptedProblems: accepted.problems,
+    entryProblems: accepted.entryProblems,
+    options,
   };
 }

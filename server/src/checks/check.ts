@@ -12,6 +12,8 @@ export type Basis = 'standard' | 'book' | 'common practice' | 'follows from the 
 export interface Limit {
   /** A number in SI, or the id of a figure or input that holds it. */
   readonly at: number | string;
+  /** What the limit is multiplied by where settings move one that a figure or input holds; 1 otherwise. */
+  readonly times?: number;
   readonly severity: Severity;
   readonly basis: Basis;
   readonly source?: Source;

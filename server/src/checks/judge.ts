@@ -6,9 +6,21 @@ import { describeInput } from '../machine/fallback-registry.ts';
 import { entrySchema } from '../machine/entry-schema.ts';
 import { isDefault, placesOf, type Origin, type Place } from '../machine/origin.ts';
 import { scopeRow, splitInput } from '../machine/scopes.ts';
-import type { Bounded } from '../machine/values.ts';
+import { exactly, scaled, type Bounded } from '../machine/values.ts';
 import { cautions, type CautionId } from './cautions.ts';
 import type { Check, FactVerdict, Facts, Judged, Limit, LimitCheck } from './check.ts';
+
+/** Why a finding is accepted: an entry of `accepted` in the description. */
+export interface Acceptance {
+  readonly reason: string;
+  readonly by?: string;
+  /** The last day on which it holds, YYYY-MM-DD. */
+  readonly until?: string;
+  /** The entry of `accepted`. */
+  readonly place: Place;
+  /** The severity that the finding would have. */
+  readonly originally: Severity;
+}
 
 /** An engineering finding. Places are paths, so that it stays true while text elsewhere moves. */
 export interface Finding {
@@ -25,10 +37,15 @@ export interface Finding {
   readonly figure?: string;
   readonly worst?: number;
   readonly limit?: number;
+  /** Set where the description accepts the finding with a reason; its severity is then `information`. */
+  readonly accepted?: Acceptance;
 }
 
 const lowered: Readonly<Record<Severity, Severity>> = { error: 'warning', warning: 'information', information: 'hint', hint: 'hint' };
 const rank: Readonly<Record<Severity, number>> = { error: 0, warning: 1, information: 2, hint: 3 };
+
+/** One step milder, as for what is not certain. */
+export const loweredSeverity = (severity: Severity): Severity => lowered[severity];
 
 export const severityRank = (severity: Severity): number => rank[severity];
 
@@ -55,7 +72,10 @@ function judgeUnguarded(check: Check, evaluation: Evaluation): Finding | undefin
   const verdict = check.milder?.(facts) ? { ...found, severity: lowered[found.severity] } : found;
   const place = placeFor(typeof check.place === 'function' ? check.place(facts) : check.place, evaluation);
   if (!place) return undefined;
-  const judged: Judged = { ...facts, ...verdict };
+  const { moved } = verdict;
+  // A message tells the limit that was applied.
+  const show: Facts['show'] = moved ? (id, end, like) => facts.show(id, end, like, id === moved.id ? moved.times : 1) : facts.show;
+  const judged: Judged = { ...facts, ...verdict, show: (id, end, like) => show(id, end, like) };
   return {
     check: check.id,
     title: check.title,
@@ -71,7 +91,8 @@ function judgeUnguarded(check: Check, evaluation: Evaluation): Finding | undefin
   };
 }
 
-type Verdict = Pick<Judged, 'worst' | 'limit' | 'severity' | 'certain'>;
+/** `moved`: the input or figure that holds the limit, and what settings multiply it by. */
+type Verdict = Pick<Judged, 'worst' | 'limit' | 'severity' | 'certain'> & { readonly moved?: { readonly id: string; readonly times: number } };
 
 function judgeFacts(found: Severity | FactVerdict | undefined): Verdict | undefined {
   if (found === undefined) return undefined;
@@ -94,7 +115,7 @@ const isGraver = (one: Verdict, other: Verdict): boolean =>
   rank[one.severity] < rank[other.severity] || (one.severity === other.severity && one.certain && !other.certain);
 
 function judgeLimit(check: LimitCheck, limit: Limit, value: Bounded, facts: Facts): Verdict | undefined {
-  const bound = typeof limit.at === 'number' ? { nominal: limit.at, low: limit.at, high: limit.at } : facts.bounds(limit.at);
+  const bound = typeof limit.at === 'number' ? exactly(limit.at) : scaled(facts.bounds(limit.at), limit.times);
   if (!bound) return undefined;
   const above = check.bad === 'above';
   const worst = above ? value.high : value.low;
@@ -105,7 +126,8 @@ function judgeLimit(check: LimitCheck, limit: Limit, value: Bounded, facts: Fact
   if (!breaks(worst, strictest)) return undefined;
   const certain = breaks(value.nominal, bound.nominal);
   const severity = certain || check.concernsPeople ? limit.severity : lowered[limit.severity];
-  return { severity, certain, worst, limit: strictest };
+  const moved = typeof limit.at === 'string' && limit.times !== undefined ? { moved: { id: limit.at, times: limit.times } } : {};
+  return { severity, certain, worst, limit: strictest, ...moved };
 }
 
 /** The place of an entry where it is written, else of the map that would hold it, else of the nearest map around. */
@@ -182,7 +204,10 @@ function nearestPlace(place: Place | undefined, evaluation: Evaluation): Place |
   return undefined;
 }
 
-export function factsOf(evaluation: Evaluation): Facts {
+/** Facts whose `show` can multiply what it shows. */
+type ScalingFacts = Omit<Facts, 'show'> & { readonly show: (...given: [...Parameters<Facts['show']>, times?: number]) => string };
+
+export function factsOf(evaluation: Evaluation): ScalingFacts {
   const { subject } = evaluation;
   return {
     bounds: (id) => evaluation.bounds(id),
@@ -192,9 +217,9 @@ export function factsOf(evaluation: Evaluation): Facts {
       const input = subject.input(id);
       return input.state === 'known' && isDefault(input.origin);
     },
-    show: (id, end = 'nominal', like) => {
+    show: (id, end = 'nominal', like, times = 1) => {
       const unit = like === undefined ? undefined : writtenUnit(like, evaluation);
-      return showValue(id, evaluation, end, { digits: isRough(id, evaluation) ? 2 : 3, ...(unit === undefined ? {} : { unit }) });
+      return showValue(id, evaluation, end, { digits: isRough(id, evaluation) ? 2 : 3, times, ...(unit === undefined ? {} : { unit }) });
     },
     note: (id) => {
       const result = evaluation.registry.get(id) ? evaluation.result(id) : undefined;
@@ -218,15 +243,15 @@ function writtenUnit(id: string, evaluation: Evaluation): string | undefined {
 
 /** A figure or input as text, in the unit in which it is customarily given or in which the person wrote it. */
 export function showValue(
-  id: string, evaluation: Evaluation, end: 'nominal' | 'low' | 'high' | 'range' = 'nominal', form: { readonly digits?: number; readonly unit?: string } = {},
+  id: string, evaluation: Evaluation, end: 'nominal' | 'low' | 'high' | 'range' = 'nominal', form: { readonly digits?: number; readonly unit?: string; /** What the value is multiplied by. */ readonly times?: number } = {},
 ): string {
   const figure = evaluation.registry.get(id);
   const input = figure ? undefined : evaluation.input(id);
   if (input?.state === 'known' && input.value.type !== 'number') return showInput(id, evaluation);
-  const value = evaluation.bounds(id);
+  const value = scaled(evaluation.bounds(id), form.times);
   if (!value) return 'unknown';
   const quantity = figure?.quantity ?? describeInput(id).quantity;
-  const unit = form.unit ?? figure?.unit ?? writtenUnit(id, evaluation);
+  const unit = form.unit ?? (figure && evaluation.unitOf(figure)) ?? writtenUnit(id, evaluation);
   const options = { digits: form.digits ?? 3, ...(unit === undefined ? {} : { unit }) };
   return end === 'range' ? formatBounds(value, quantity ?? 'count', options) : formatQuantity(value[end], quantity ?? 'count', options);
 }

@@ -3,9 +3,12 @@
 const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 /** The characters of a text as a person counts them: an accent belongs to its letter, an emoji may be several code points. */
-export const charactersOf = (text: string): string[] => (isPlain(text) ? [...text] : [...segmenter.segment(text)].map((part) => part.segment));
+export const charactersOf = (text: string): string[] => (isNarrow(text) ? [...text] : [...segmenter.segment(text)].map((part) => part.segment));
 
 const isPlain = (text: string): boolean => /^[\x20-\x7e]*$/.test(text);
+
+/** Latin and Greek letters, punctuation, arrows and mathematical signs: one cell each, whatever stands beside them. What we write is of these; to take longer text apart costs. */
+const isNarrow = (text: string): boolean => /^[\x20-\x7e\u00a1-\u00ac\u00ae-\u02ff\u0370-\u03ff\u2010-\u2027\u2030-\u205e\u2070-\u209c\u2190-\u22ff]*$/.test(text);
 
 // Wide and Fullwidth of UAX #11 (East Asian Width), told by script and block, since the property itself is not to be had in expressions.
 const wide =
@@ -21,7 +24,7 @@ function cellsOf(character: string): number {
   return wide.test(character) || character.includes(emojiStyle) ? 2 : 1;
 }
 
-export const widthOf = (text: string): number => (isPlain(text) ? text.length : charactersOf(text).reduce((sum, character) => sum + cellsOf(character), 0));
+export const widthOf = (text: string): number => (isNarrow(text) ? text.length : charactersOf(text).reduce((sum, character) => sum + cellsOf(character), 0));
 
 /** Pads with spaces to a number of cells; longer text stays as it is. */
 export const padEnd = (text: string, cells: number): string => text + ' '.repeat(Math.max(0, cells - widthOf(text)));

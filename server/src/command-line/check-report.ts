@@ -7,15 +7,15 @@ import type { FileFindings, FindingRow } from './findings.ts';
 import type { Page } from './style.ts';
 import { tableLines } from './table.ts';
 
-/** One file's findings and its decisive figures, for people. */
-export function fileReport(file: FileFindings, page: Page): string {
+/** One file's findings and, unless they are not wanted, its decisive figures, for people. */
+export function fileReport(file: FileFindings, page: Page, figures = true): string {
   const { machine, findings } = file;
   const told = new Set<string>();
   const blocks = [
     [page.style.bold(printable(machine.path))],
     ...findings.map((finding) => findingLines(finding, file, told, page)),
     ...(findings.length === 0 ? [['  No findings.']] : []),
-    ...decidingFigures(file, page),
+    ...(figures ? decidingFigures(file, page) : []),
   ];
   return `${blocks.map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
@@ -49,7 +49,7 @@ const verdicts = { broken: 'fails', 'may-break': 'may fail', kept: '' } as const
 
 /** A table for each drive: what decides, against which limit; and what could not be computed, since silence would read as "fine". */
 function decidingFigures({ machine }: FileFindings, { columns, style }: Page): string[][] {
-  return [...bySubject(figuresOf(machine.snapshot).filter((row) => row.chosen))].flatMap(([subject, rows]) => {
+  return [...bySubject(figuresOf(machine.snapshot, ({ chosen, rank, state }) => chosen && (rank === 1 || state === 'missing')))].flatMap(([subject, rows]) => {
     const deciding = rows.filter((row) => row.rank === 1 && row.state !== 'missing');
     const missing = rows.filter((row) => row.state === 'missing');
     const lacking = missingSentence(missing);

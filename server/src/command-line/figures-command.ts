@@ -8,6 +8,7 @@ import { figuresReport, partListReport } from './figures-report.ts';
 import type { Host, SharedOptions } from './host.ts';
 import { readMachines } from './read-machines.ts';
 import { pageFor } from './style.ts';
+import { dayOf } from './today.ts';
 import { failureLine, unmatchedLine } from './summary.ts';
 
 export interface FiguresOptions extends SharedOptions {
@@ -21,7 +22,7 @@ export async function runFigures(paths: readonly string[], options: FiguresOptio
   const { figure, format } = options;
   const allowNone = options.allowNone === true;
   const page = pageFor(host, options.color);
-  const read = await readMachines({ paths, as: options.as, current: host.current, input: host.input });
+  const read = await readMachines({ paths, as: options.as, ignore: options.ignore, current: host.current, input: host.input, today: dayOf(host) });
   for (const failure of read.failures) host.complain(failureLine(failure));
   if (!allowNone) for (const pattern of read.unmatched) host.complain(unmatchedLine(pattern));
 

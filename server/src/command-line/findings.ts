@@ -1,7 +1,7 @@
 import type { Diagnostic } from '../services/diagnostics.ts';
 import { fixesAt, type Fix } from '../services/fixes.ts';
 import type { Failure } from './find-files.ts';
-import { faultText, type Places, type ReadMachine } from './read-machines.ts';
+import { faultText, type Places, type ReadMachine } from './machine-reader.ts';
 import type { TextPlace } from './source-lines.ts';
 
 export type Severity = Diagnostic['severity'];
@@ -9,7 +9,16 @@ export type Severity = Diagnostic['severity'];
 /** Gravest first. */
 export const severities: readonly Severity[] = ['error', 'warning', 'information', 'hint'];
 
-/** A finding as every output shows it. */
+/** A place with its offset in UTF-16 units from the beginning of the text. */
+export type OffsetPlace = TextPlace & { readonly offset: number };
+
+/** A change that cures a finding: carried out and checked where it is a remedy. */
+export interface FixRow extends Pick<Fix, 'kind' | 'title'> {
+  /** What is replaced in which file; all places in the texts as they are. */
+  readonly changes: readonly { readonly path: string; readonly edits: readonly { readonly start: OffsetPlace; readonly end: OffsetPlace; readonly text: string }[] }[];
+}
+
+/** A finding as every output shows it. Plain data. */
 export interface FindingRow {
   /** Identifier of the check or of the language problem. */
   readonly code: string;
@@ -22,7 +31,11 @@ export interface FindingRow {
   readonly start: TextPlace;
   readonly end: TextPlace;
   readonly related: readonly { readonly path: string; readonly start: TextPlace; readonly end: TextPlace; readonly message: string }[];
-  readonly fixes: readonly Pick<Fix, 'kind' | 'title'>[];
+  readonly fixes: readonly FixRow[];
+  /** Keys that lead to the entry at which it stands, joined by "/"; empty for the text as a whole. They outlive edits elsewhere. */
+  readonly entry: string;
+  /** Where the description accepts it: why, by whom, until when, and how grave it would be. */
+  readonly accepted?: Pick<NonNullable<Diagnostic['accepted']>, 'reason' | 'by' | 'until' | 'originally'>;
   /** Of an engineering finding: what it is about, and whether the limit is broken at the nominal values too. */
   readonly subject?: string;
   readonly certain?: boolean;
@@ -56,13 +69,28 @@ export function findingsIn(machine: ReadMachine, places: Places, fixes: boolean,
       span: diagnostic.span,
       ...place(diagnostic.uri, diagnostic.span),
       related: diagnostic.related.map(({ uri, span, message }) => ({ path: places.pathOf(uri), ...place(uri, span), message })),
-      fixes: (found.get(diagnostic) ?? []).map(({ kind, title }) => ({ kind, title })),
+      fixes: (found.get(diagnostic) ?? []).map((fix) => fixRow(fix, places)),
+      entry: (finding ? finding.place.path : snapshot.document.pathAt(diagnostic.span.start).path).join('/'),
+      ...(diagnostic.accepted ? { accepted: acceptedOf(diagnostic.accepted) } : {}),
       ...(finding ? { subject: finding.subject, certain: finding.certain } : {}),
       ...(finding?.figure === undefined ? {} : { figure: finding.figure }),
       ...(finding?.worst === undefined || finding.limit === undefined ? {} : { worst: finding.worst, limit: finding.limit }),
     };
   });
   return { machine, findings };
+}
+
+function acceptedOf({ reason, by, until, originally }: NonNullable<Diagnostic['accepted']>): NonNullable<FindingRow['accepted']> {
+  return { reason, originally, ...(by === undefined ? {} : { by }), ...(until === undefined ? {} : { until }) };
+}
+
+function fixRow({ kind, title, changes }: Fix, places: Places): FixRow {
+  const place = (uri: string, offset: number): OffsetPlace => ({ ...places.placeOf(uri, offset), offset });
+  return {
+    kind,
+    title,
+    changes: changes.map(({ uri, edits }) => ({ path: places.pathOf(uri), edits: edits.map(({ span, text }) => ({ start: place(uri, span.start), end: place(uri, span.end), text })) })),
+  };
 }
 
 function fixesOf({ path, snapshot }: ReadMachine, failed: (failure: Failure) => void): ReadonlyMap<Diagnostic, Fix[]> {

@@ -1,3 +1,5 @@
+import type { StartWorker } from './pool.ts';
+
 /** Everything that a run touches outside of itself. */
 export interface Host {
   readonly current: string;
@@ -11,11 +13,23 @@ export interface Host {
   readonly breathe: () => Promise<void>;
   readonly isTerminal: boolean;
   readonly terminalColumns: number | undefined;
+  /** The day of the clock, YYYY-MM-DD; without it no acceptance ends. SOURCE_DATE_EPOCH goes before it. */
+  readonly today?: () => string;
+  /** Width of the terminal that shows the error output; undefined where none does, or one that cannot draw. */
+  readonly errorColumns?: number | undefined;
+  /** Files that are best checked at a time; 1 when left out. */
+  readonly cores?: number;
+  /** Starts a worker of the pool; without it all is done in this thread. */
+  readonly startWorker?: StartWorker;
+  /** Settles when the person ends the run. */
+  readonly untilInterrupted?: () => Promise<void>;
 }
 
 /** Options that both commands have. */
 export interface SharedOptions {
   readonly as?: string;
   readonly allowNone?: boolean;
+  /** Pass over what ignore files name; commander sets it. */
+  readonly ignore?: boolean;
   readonly color: 'auto' | 'always' | 'never';
 }

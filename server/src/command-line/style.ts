@@ -40,7 +40,17 @@ export interface Page {
   readonly style: Style;
 }
 
-export const pageFor = (host: Host, color: SharedOptions['color']): Page => ({
+/** A page as plain data, which a worker can be given. */
+export interface PageSetup {
+  readonly columns: number;
+  readonly color: boolean;
+}
+
+export const pageSetupFor = (host: Host, color: SharedOptions['color']): PageSetup => ({
   columns: columnsOf(host.env, host.terminalColumns),
-  style: styleOf(wantsColor(host.env, color, host.isTerminal)),
+  color: wantsColor(host.env, color, host.isTerminal),
 });
+
+export const pageFrom = ({ columns, color }: PageSetup): Page => ({ columns, style: styleOf(color) });
+
+export const pageFor = (host: Host, color: SharedOptions['color']): Page => pageFrom(pageSetupFor(host, color));

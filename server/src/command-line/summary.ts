@@ -24,16 +24,35 @@ const names: Readonly<Record<Severity, readonly [string, string]>> = {
   hint: ['hint', 'hints'],
 };
 
-export function summarize(files: readonly Pick<FileFindings, 'findings'>[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary {
-  const all = files.flatMap((file) => file.findings);
-  const count = (severity: Severity): number => all.filter((finding) => finding.severity === severity).length;
+/** What a run is summed up from: as little as it takes, so that many files take no room. */
+export interface Tally {
+  readonly counts: Counts;
+  readonly accepted: number;
+  /** Whether a finding is at or above the threshold. */
+  readonly reached: boolean;
+}
+
+export function tallyOf({ findings }: Pick<FileFindings, 'findings'>, failOn: Threshold): Tally {
+  const count = (severity: Severity): number => findings.filter((finding) => finding.severity === severity).length;
+  return {
+    counts: { error: count('error'), warning: count('warning'), information: count('information'), hint: count('hint') },
+    accepted: findings.filter((finding) => finding.accepted !== undefined).length,
+    reached: findings.some((finding) => reaches(finding.severity, failOn)),
+  };
+}
+
+export const summarize = (files: readonly Pick<FileFindings, 'findings'>[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary =>
+  sumUp(files.map((file) => tallyOf(file, failOn)), result, failOn, allowNone);
+
+export function sumUp(tallies: readonly Tally[], result: Pick<ReadResult, 'failures' | 'unmatched'>, failOn: Threshold, allowNone: boolean): Summary {
+  const count = (severity: Severity): number => tallies.reduce((sum, tally) => sum + tally.counts[severity], 0);
   const counts: Counts = { error: count('error'), warning: count('warning'), information: count('information'), hint: count('hint') };
   const refused = result.failures.length > 0 || (result.unmatched.length > 0 && !allowNone);
-  const found = all.some((finding) => reaches(finding.severity, failOn));
-  const status = refused ? exitStatus.couldNotRun : found ? exitStatus.findings : exitStatus.passed;
+  const status = refused ? exitStatus.couldNotRun : tallies.some((tally) => tally.reached) ? exitStatus.findings : exitStatus.passed;
 
   const told = severities.filter((severity) => counts[severity] > 0).map((severity) => many(counts[severity], ...names[severity]));
-  const what = `${told.length === 0 ? 'No findings' : listed(told)} in ${many(files.length, 'file')}`;
+  const accepted = tallies.reduce((sum, tally) => sum + tally.accepted, 0);
+  const what = `${told.length === 0 ? 'No findings' : listed(told)} in ${many(tallies.length, 'file')}${accepted === 0 ? '' : `, ${accepted} accepted`}`;
   return { status, counts, sentence: `${what}. Exit status ${status}: ${reason(status, failOn)}.` };
 }
 
@@ -50,5 +69,5 @@ const listed = (items: readonly string[]): string => (items.length < 2 ? items.j
 export const failureLine = ({ path, message }: Failure): string => `${printable(`${path} ${message}`)}.\n`;
 
 /** A pattern that matches nothing, or a folder in which there is no description. */
-export const unmatchedLine = (pattern: string): string =>
-  `${printable(`No *.machine.yaml or *.parts.yaml ${isPattern(pattern) ? `matches "${pattern}"` : `is in the folder "${pattern}", however deep`}`)}.\n`;
+export const unmatchedLine = (pattern: string, passedOver = false): string =>
+  `${printable(`No *.machine.yaml or *.parts.yaml ${isPattern(pattern) ? `matches "${pattern}"` : `is in the folder "${pattern}", however deep`}${passedOver ? '; something was ignored, which --no-ignore takes in' : ''}`)}.\n`;

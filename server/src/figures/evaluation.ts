@@ -64,6 +64,7 @@ export class Evaluation {
   /** The variant of each figure that holds here, by the number of the figure. */
   readonly #variants: (Plan | undefined)[] = [];
   readonly #inputsUnder = new Map<string, readonly string[]>();
+  readonly #shown = new Map<Figure, Figure>();
   #figures: readonly Figure[] | undefined;
 
   constructor(
@@ -88,7 +89,25 @@ export class Evaluation {
 
   /** The declaration of a figure that holds for this subject; the first one where none does. */
   figure(id: string): Figure | undefined {
-    return this.#planOf(this.registry.numberOf(id))?.figure;
+    const figure = this.#planOf(this.registry.numberOf(id))?.figure;
+    return figure && this.#shownAs(figure);
+  }
+
+  /** The unit in which a figure is shown; undefined where the customary one for its size is taken. */
+  unitOf({ quantity, unit }: Pick<Figure, 'quantity' | 'unit'>): string | undefined {
+    return this.subject.machine.units.get(quantity) ?? unit;
+  }
+
+  /** A declaration with the unit in which the machine's figures are to be shown. */
+  #shownAs(figure: Figure): Figure {
+    const unit = this.unitOf(figure);
+    if (unit === figure.unit || unit === undefined) return figure;
+    let shown = this.#shown.get(figure);
+    if (!shown) {
+      shown = { ...figure, unit };
+      this.#shown.set(figure, shown);
+    }
+    return shown;
   }
 
   /** One figure for each id that this kind of subject has: the declaration that holds here. */

@@ -30,7 +30,7 @@ export class LanguageDocument {
 
   constructor(uri: string, text: string, memory: ParseMemory | undefined) {
     this.uri = uri;
-    this.fileKind = /\.parts\.ya?ml$/i.test(uri) ? 'parts' : 'machine';
+    this.fileKind = fileKindOf(uri);
     this.text = text;
     const { parsed, memory: kept } = parseWithMemory(text, memory);
     this.root = parsed.root;
@@ -105,9 +105,19 @@ export class LanguageDocument {
 
   #empty(): readonly Problem[] {
     const keys = fileSchema(this.fileKind).required.map((key) => `"${key}"`);
+    if (keys.length === 0) return [];
     const list = `${keys.slice(0, -1).join(', ')} and ${keys.at(-1) ?? ''}`;
     return [{ code: 'entry-missing', severity: 'information', message: `The file is empty. It needs ${list}.`, span: { start: 0, end: 0 } }];
   }
+}
+
+/** The name of the settings of a repository. */
+export const settingsName = 'axiswright.yaml';
+
+/** What a file is, by its name. */
+export function fileKindOf(uri: string): FileKind {
+  if (/\.parts\.ya?ml$/i.test(uri)) return 'parts';
+  return uri.slice(uri.lastIndexOf('/') + 1) === settingsName ? 'settings' : 'machine';
 }
 
 /** Reads a text as a description, whatever it is: never throws, and ends in a time that the limits bound. */

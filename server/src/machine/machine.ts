@@ -1,3 +1,4 @@
+import type { QuantityKind } from '../language/quantity-kinds.ts';
 import { childOf, nodeAt, type EntryPath, type MapNode, type SyntaxNode } from '../language/syntax-tree.ts';
 import type { Place } from './origin.ts';
 import { Subject, type Override } from './subject.ts';
@@ -33,6 +34,8 @@ export class Machine {
   constructor(
     readonly main: SourceDocument,
     readonly lists: readonly SourceDocument[],
+    /** Units in which figures are to be shown, by kind of quantity, where they are not the customary ones. */
+    readonly units: ReadonlyMap<QuantityKind, string> = new Map(),
   ) {
     this.#documents = new Map([main, ...lists].map((document) => [document.uri, document]));
     this.subjects = [...this.#subjects()];

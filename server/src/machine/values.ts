@@ -14,6 +14,10 @@ export const exactly = (nominal: number): Bounded => ({ nominal, low: nominal, h
 
 export const between = (low: number, nominal: number, high: number): Bounded => ({ low, nominal, high });
 
+/** A quantity multiplied by a number above zero. */
+export const scaled = <T extends Bounded | undefined>(value: T, times = 1): T | Bounded =>
+  value === undefined || times === 1 ? value : { nominal: value.nominal * times, low: value.low * times, high: value.high * times };
+
 export const isUncertain = (value: Bounded): boolean => value.low < value.high;
 
 export const sumOf = (values: readonly Bounded[]): Bounded => ({

@@ -2,6 +2,7 @@
  * Everything that the server asks of the services. The server's own bundle knows only the types: this one is loaded after `initialize`
  * has been answered, so that the answer does not wait for it.
  */
+export { acceptanceEdits, canBeAccepted, usualEnd } from '../services/accept.ts';
 export { completionsAt, figuresOfCompletion, withoutTabStops } from '../services/completion.ts';
 export { elementsAt } from '../services/elements.ts';
 export { standingOf } from '../services/element-checks.ts';

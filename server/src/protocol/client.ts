@@ -31,6 +31,8 @@ export interface Client {
   readonly linkTooltips: boolean;
   /** Our own extension: knows the scheme of the pages, the command that explains a finding, and the notification of the status. */
   readonly pages: boolean;
+  /** Asks the person for the reason when a finding is to be accepted. */
+  readonly asksReasons: boolean;
   /** Reads files for a server that has no file system of its own. */
   readonly readsFiles: boolean;
 }
@@ -69,6 +71,7 @@ export function clientOf(params: unknown): Client {
     nestedSymbols: can('textDocument', 'documentSymbol', 'hierarchicalDocumentSymbolSupport'),
     linkTooltips: can('textDocument', 'documentLink', 'tooltipSupport'),
     pages,
+    asksReasons: fieldAt(params, 'initializationOptions', 'askReason') === true,
     readsFiles: fieldAt(params, 'initializationOptions', 'readFile') === true,
   };
 }

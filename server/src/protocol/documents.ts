@@ -37,7 +37,7 @@ export class OpenDocument {
     return this.#document.getText();
   }
 
-  /** Whether it is a description of ours: by its language, or, in editors that know no such language, by its name. */
+  /** Whether it is a file of ours, a description or settings: by its language, or, in editors that know no such language, by its name. */
   get isDescription(): boolean {
     return this.languageId === languageId || (this.languageId === 'yaml' && isDescriptionName(this.uri));
   }
@@ -58,7 +58,7 @@ export class OpenDocument {
 
 const lineEnds = (text: string): number => text.match(/\r\n|\n|\r/g)?.length ?? 0;
 
-const isDescriptionName = (uri: string): boolean => /\.(?:machine|parts)\.ya?ml$/i.test(uri);
+const isDescriptionName = (uri: string): boolean => /\.(?:machine|parts)\.ya?ml$/i.test(uri) || uri.endsWith('/axiswright.yaml');
 
 /** One name for all spellings of the address of a file: editors and servers escape different characters. */
 export function keyOf(uri: string): string {

@@ -1,4 +1,5 @@
 import type { CancellationToken, CodeAction, Diagnostic as Message, TextDocumentEdit, TextEdit, WorkspaceEdit } from 'vscode-languageserver';
+import type { Diagnostic as Found } from '../services/diagnostics.ts';
 import type { DocumentEdits, Fix, FixKind } from '../services/fixes.ts';
 import type { Asked, Desk } from './desk.ts';
 import { outdated } from './fence.ts';
@@ -9,7 +10,7 @@ import { rangeOf, spanOf, type Span } from './positions.ts';
 import { turn } from './scheduling.ts';
 
 /** What is kept in a fix that comes without its edits, to find it again in a text that may have changed. */
-interface Ticket {
+export interface Ticket {
   readonly uri: string;
   readonly revision: number;
   readonly code: string;
@@ -56,7 +57,7 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
   const { client } = desk;
   const { snapshot, document, analysis } = asked;
   const { revision } = document;
-  const kinds: readonly FixKind[] = client.pages ? ['spelling', 'remedy', 'explain'] : ['spelling', 'remedy'];
+  const kinds: readonly FixKind[] = client.pages ? ['spelling', 'remedy', 'accept', 'explain'] : ['spelling', 'remedy', 'accept'];
   const offered: { readonly fix: Fix; readonly action: CodeAction; readonly told: Message[] }[] = [];
   for (const diagnostic of snapshot.diagnostics) {
     if (diagnostic.span.start > span.end || diagnostic.span.end < span.start) continue;
@@ -76,7 +77,7 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
     const fixes = analysis.fixesAt(snapshot, diagnostic.span, kinds).filter((fix) => fix.diagnostic === diagnostic);
     for (const fix of fixes) {
       // Two findings at one place may have the same cure: it is offered once, for both.
-      const same = offered.find((other) => other.fix.title === fix.title && sameChanges(other.fix.changes, fix.changes));
+      const same = offered.find((other) => other.fix.kind === fix.kind && other.fix.title === fix.title && sameChanges(other.fix.changes, fix.changes));
       if (same) same.told.push(told as Message);
       else {
         const cured = [told as Message]; // the finding is given back as it came
@@ -84,9 +85,9 @@ async function quickFixes(desk: Desk, asked: Asked, span: Span, shown: readonly 
       }
     }
   }
-  const actions = offered.map(({ action }) => action);
-  // What changes something stands before what only explains.
-  return [...actions.filter(({ command }) => command === undefined), ...actions.filter(({ command }) => command !== undefined)];
+  // What cures stands before what leaves the finding as it is, and that before what only explains.
+  const rank = ({ fix }: { readonly fix: Fix }): number => (fix.kind === 'accept' ? 1 : fix.kind === 'explain' ? 2 : 0);
+  return offered.sort((a, b) => rank(a) - rank(b)).map(({ action }) => action);
 }
 
 function actionOf(fix: Fix, told: Message[], asked: Asked, desk: Desk): CodeAction {
@@ -94,8 +95,13 @@ function actionOf(fix: Fix, told: Message[], asked: Asked, desk: Desk): CodeActi
   const { document } = asked;
   const action: CodeAction = { title: fix.title, kind: 'quickfix', diagnostics: told, ...(fix.isPreferred && client.preferredFix ? { isPreferred: true } : {}) };
   if (fix.page !== undefined) return { ...action, command: { title: fix.title, command: 'axiswright.explainFinding', arguments: [fix.page] } };
-  if (!client.resolvesEdits) return { ...action, edit: editOf(fix.changes, asked, desk) };
   const ticket: Ticket = { uri: document.uri, revision: document.revision, code: fix.diagnostic.code, title: fix.title, start: fix.diagnostic.span.start };
+  // Our own extension asks for the reason first; elsewhere a placeholder stands for it, which is reported until it is replaced.
+  if (fix.kind === 'accept' && client.asksReasons) {
+    const until = asked.analysis.usualEnd(asked.snapshot.analysis?.options.today);
+    return { ...action, command: { title: fix.title, command: 'axiswright.accept', arguments: [ticket, until ?? ''] } };
+  }
+  if (!client.resolvesEdits) return { ...action, edit: editOf(fix.changes, asked, desk) };
   return { ...action, data: ticket };
 }
 
@@ -105,17 +111,23 @@ function fixAllAction(desk: Desk, asked: Asked): readonly CodeAction[] {
   return [{ title: 'Mend spelling and units', kind: fixAllKind, edit: editOf([{ uri: asked.snapshot.uri, edits }], asked, desk) }];
 }
 
-/** The fix as it is in the present text. After an edit elsewhere it must be the only one of its kind and title: a guess could change the wrong place. */
-function findAgain(ticket: Ticket, { document, snapshot, analysis }: Asked): Fix | undefined {
+/** The findings that a ticket may mean: in the text that it was made for the one at its place, in another all of its kind. */
+export function findDiagnostics(ticket: Ticket, { document, snapshot }: Asked): readonly Found[] {
   const unchanged = document.revision === ticket.revision;
-  const candidates = snapshot.diagnostics
-    .filter((diagnostic) => diagnostic.code === ticket.code && (!unchanged || diagnostic.span.start === ticket.start))
-    .flatMap((diagnostic) => analysis.fixesAt(snapshot, diagnostic.span, ['spelling', 'remedy']).filter((fix) => fix.diagnostic === diagnostic && fix.title === ticket.title));
+  return snapshot.diagnostics.filter((diagnostic) => diagnostic.code === ticket.code && (!unchanged || diagnostic.span.start === ticket.start));
+}
+
+/** The fix as it is in the present text. After an edit elsewhere it must be the only one of its kind and title: a guess could change the wrong place. */
+function findAgain(ticket: Ticket, asked: Asked): Fix | undefined {
+  const { document, snapshot, analysis } = asked;
+  const unchanged = document.revision === ticket.revision;
+  const candidates = findDiagnostics(ticket, asked)
+    .flatMap((diagnostic) => analysis.fixesAt(snapshot, diagnostic.span, ['spelling', 'remedy', 'accept']).filter((fix) => fix.diagnostic === diagnostic && fix.title === ticket.title));
   return unchanged || candidates.length === 1 ? candidates[0] : undefined;
 }
 
 /** Edits for the client, each for the version of the text that it was computed from. */
-function editOf(changes: readonly DocumentEdits[], { snapshot }: Asked, { documents, client }: Desk): WorkspaceEdit {
+export function editOf(changes: readonly DocumentEdits[], { snapshot }: Asked, { documents, client }: Desk): WorkspaceEdit {
   const parts = changes.map(({ uri, edits }) => {
     const lines = linesOf(uri, snapshot);
     const open = documents.get(uri);
@@ -134,7 +146,7 @@ const codeIn = (message: unknown): string | undefined => textIn(fieldsOf(message
 
 const sameStart = (a: Message['range'] | undefined, b: Message['range']): boolean => a?.start.line === b.start.line && a.start.character === b.start.character;
 
-function ticketIn(value: unknown): Ticket | undefined {
+export function ticketIn(value: unknown): Ticket | undefined {
   const { uri, revision, code, title, start } = fieldsOf(value);
   const whole = typeof uri === 'string' && typeof revision === 'number' && typeof code === 'string' && typeof title === 'string' && typeof start === 'number';
   return whole ? { uri, revision, code, title, start } : undefined;

@@ -1,5 +1,5 @@
 import type { CancellationToken } from 'vscode-languageserver';
-import type { Snapshot, Snapshots } from '../services/snapshot.ts';
+import type { Snapshot, SnapshotHost, Snapshots } from '../services/snapshot.ts';
 import type * as analysisModule from './analysis.ts';
 import type { Documents, OpenDocument } from './documents.ts';
 import type { Files } from './files.ts';
@@ -46,15 +46,17 @@ export class Scheduler {
   readonly #kept = new WeakMap<OpenDocument, Kept>();
   readonly #costs = new WeakMap<OpenDocument, number>();
   readonly #runs = new Map<OpenDocument, Run>();
+  readonly #surroundings: SnapshotHost;
   #analysis: Promise<Analysis> | undefined;
   #loaded: Analysis | undefined;
   #snapshots: Snapshots | undefined;
 
-  constructor(documents: Documents, files: Files, load: () => Promise<Analysis>, received: () => number) {
+  constructor(documents: Documents, files: Files, load: () => Promise<Analysis>, received: () => number, surroundings: SnapshotHost = {}) {
     this.#documents = documents;
     this.#files = files;
     this.#load = load;
     this.#received = received;
+    this.#surroundings = surroundings;
   }
 
   /** The analysis, loaded at the first call. */
@@ -93,9 +95,9 @@ export class Scheduler {
     return kept?.stamp === this.#stamp(document) ? kept.snapshot : undefined;
   }
 
-  /** Part lists that an open machine named when it was last analysed. */
+  /** Part lists and settings that an open machine rested on when it was last analysed, or would rest on if they were there. */
   listsOf(document: OpenDocument): readonly string[] {
-    return this.#kept.get(document)?.snapshot.listUris ?? [];
+    return this.#kept.get(document)?.snapshot.watched ?? [];
   }
 
   /** Drops what was kept of a text that is open no more, and of part lists that nobody names any more. */
@@ -110,12 +112,12 @@ export class Scheduler {
   async #run(document: OpenDocument, waiting: readonly CancellationToken[]): Promise<Snapshot | undefined> {
     try {
       const { Snapshots } = await this.analysis();
-      this.#snapshots ??= new Snapshots((uri) => this.#files.read(uri));
+      this.#snapshots ??= new Snapshots((uri) => this.#files.read(uri), this.#surroundings);
       for (let round = 1; ; round++) {
         await this.#pause(document);
         if (!this.#documents.isOpen(document) || waiting.every((token) => token.isCancellationRequested)) return undefined;
         const snapshot = this.#take(document, this.#snapshots);
-        const missing = this.#files.missing(snapshot.listUris);
+        const missing = this.#files.missing(snapshot.watched);
         if (missing.length === 0 || round === MOST_ROUNDS) return snapshot;
         await this.#files.load(missing);
       }
@@ -160,7 +162,7 @@ export class Scheduler {
   }
 
   #stamp(document: OpenDocument): string {
-    return `${document.revision} ${this.#files.revision}`;
+    return `${document.revision} ${this.#files.revision} ${this.#surroundings.today?.() ?? ''}`;
   }
 }
 

@@ -4,6 +4,7 @@ import { answerCompletion } from './completion-answers.ts';
 import { Desk } from './desk.ts';
 import { Documents } from './documents.ts';
 import { Fence } from './fence.ts';
+import { answerAccept } from './accept-answers.ts';
 import { Files, type FileSource } from './files.ts';
 import { answerFixes } from './fix-answers.ts';
 import { Folders } from './folders.ts';
@@ -13,9 +14,11 @@ import { answerOutline } from './outline-answers.ts';
 import { fieldAt, fieldsOf, textIn } from './parameters.ts';
 import { answerReading } from './reading-answers.ts';
 import { Scheduler, type Analysis } from './scheduling.ts';
+import { settingsNear } from './settings-near.ts';
 import { section, SettingsByFile } from './settings.ts';
 import { Telling, type Outbox } from './telling.ts';
 import { Texts } from './texts.ts';
+import { localDay, onNewDay } from './today.ts';
 
 /** What differs between the hosts in which the server runs. */
 export interface Host {
@@ -24,6 +27,8 @@ export interface Host {
   readonly files: ((folders: () => readonly string[]) => FileSource) | undefined;
   /** The address of a page that lies beside the server; undefined where it does not exist. */
   readonly pageAddress: (id: string) => string | undefined;
+  /** The day, YYYY-MM-DD; that of the computer's clock when left out. */
+  readonly today?: () => string;
 }
 
 /** Longest time that the client has for reading a file. */
@@ -44,7 +49,9 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
   const documents = new Documents();
   folders.openTexts = () => documents.descriptions.map(({ uri }) => uri);
   const files = new Files(documents, fileSource(connection, host, client, folders));
-  const scheduler = new Scheduler(documents, files, host.loadAnalysis, () => fence.received);
+  const today = host.today ?? localDay;
+  const surroundings = { today, settingsNear: (uri: string) => settingsNear(uri, folders.all) };
+  const scheduler = new Scheduler(documents, files, host.loadAnalysis, () => fence.received, surroundings);
   const settings = new SettingsByFile(client.configuration ? (uri) => connection.workspace.getConfiguration({ scopeUri: uri, section }) : undefined);
   const pageAddress = (id: string): string | undefined => (client.pages ? (scheduler.loaded?.hasPage(id) === true ? `axiswright-page:/${id}.md` : undefined) : host.pageAddress(id));
   const desk = new Desk({ documents, scheduler, settings, client, fence, pageAddress });
@@ -59,6 +66,7 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
   answerCompletion(desk);
   answerOutline(desk);
   answerFixes(desk);
+  answerAccept(desk);
   fence.request('axiswright/page', null, async (params) => {
     const markdown = (await scheduler.analysis()).page(textIn(fieldsOf(params)['id']) ?? '');
     return markdown === undefined ? null : { markdown };
@@ -73,6 +81,7 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
     all();
   });
   fence.notification('initialized', async () => {
+    onNewDay(today, () => fence.run('a new day', all));
     fence.run('registration', () => register(connection, client));
     await scheduler.analysis();
   });
@@ -80,7 +89,7 @@ function serve(connection: Connection, host: Host, client: Client, folders: Fold
 
 /** Asks for the notices that are not sent unless asked for. */
 async function register(connection: Connection, client: Client): Promise<void> {
-  const watchers = ['**/*.machine.yaml', '**/*.parts.yaml'].map((globPattern) => ({ globPattern }));
+  const watchers = ['**/*.machine.yaml', '**/*.parts.yaml', '**/axiswright.yaml'].map((globPattern) => ({ globPattern }));
   const registrations = [
     ...(client.watchesFiles ? [{ id: 'files', method: 'workspace/didChangeWatchedFiles', registerOptions: { watchers } }] : []),
     ...(client.configurationNotice ? [{ id: 'settings', method: 'workspace/didChangeConfiguration', registerOptions: { section } }] : []),

@@ -99,7 +99,7 @@ function passing(context: RemedyContext, layouts: readonly Rebuilt[]): readonly 
 /** How evenly the lifts share, at the worst: of layouts that are as exact, the one on which the load stands best. */
 function evenness(context: RemedyContext, layout: Rebuilt): number {
   const evaluation = context.tryWith({ ...inputsOf(layout.supports, layout.titles), ...besides(context, layout)?.inputs });
-  return evaluation.bounds('supports.share-least')?.low ?? 0;
+  return (evaluation.bounds('supports.share-least-in-use') ?? evaluation.bounds('supports.share-least'))?.low ?? 0;
 }
 
 /** Room beyond this round a guide is room enough, m. */

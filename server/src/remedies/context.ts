@@ -1,6 +1,6 @@
 import type { Check } from '../checks/check.ts';
 import { judge, severityRank, type Finding } from '../checks/judge.ts';
-import { allChecks } from '../checks/registry.ts';
+import { checksFor } from '../checks/registry.ts';
 import { Evaluation } from '../figures/evaluation.ts';
 import { kinOf } from './families.ts';
 import { number, type Inputs, type RemedyContext } from './remedy.ts';
@@ -12,12 +12,20 @@ const ROW = 8;
 const FINENESS = 1 / 256;
 
 /** Checks that judge alone: a message costs more figures than the verdict, and thousands of verdicts are asked for. */
-let silent: ReadonlyMap<string, Check> | undefined;
+const silent = new WeakMap<readonly Check[], ReadonlyMap<string, Check>>();
 
-function silentCheck(id: string): Check | undefined {
-  silent ??= new Map(allChecks().map((check) => [check.id, { ...check, because: [], message: () => '' }]));
-  return silent.get(id);
+function silentCheck(id: string, evaluation: Evaluation): Check | undefined {
+  const checks = checksFor(evaluation);
+  let known = silent.get(checks);
+  if (!known) {
+    known = new Map(checks.map((check) => [check.id, { ...check, because: [], message: () => '' }]));
+    silent.set(checks, known);
+  }
+  return known.get(id);
 }
+
+/** What is accepted is as grave as before for a remedy: acceptance is not part of what it tries out. */
+const gravity = ({ severity, accepted }: Finding): number => severityRank(accepted?.originally ?? severity);
 
 /**
  * What a remedy works with. The finding's own check must have nothing to say; a check of `watched` must have nothing graver to say than
@@ -43,16 +51,16 @@ export function contextOf(
   // Of the same danger nothing may be left that was not there; of other checks nothing as grave.
   const kin = kinOf(finding.check).filter((id) => !known.some((other) => other.check === id));
   const grave = Math.max(severityRank(finding.severity), severityRank('warning'));
-  const borne = new Map([...watched].map((id) => [id, Math.min(...known.filter((other) => other.check === id).map((other) => severityRank(other.severity)), grave + 1)]));
+  const borne = new Map([...watched].map((id) => [id, Math.min(...known.filter((other) => other.check === id).map(gravity), grave + 1)]));
   for (const id of kin) borne.set(id, severityRank('hint'));
   borne.delete(finding.check);
   const order = [...borne.keys()];
   const speaks = (id: string, evaluation: Evaluation): Finding | undefined => {
-    const check = silentCheck(id);
+    const check = silentCheck(id, before);
     return check && judge(check, evaluation);
   };
   const passes = (evaluation: Evaluation): boolean => {
-    if (!silentCheck(finding.check) || speaks(finding.check, evaluation) || outOfSight(finding, before, evaluation)) return false;
+    if (!silentCheck(finding.check, before) || speaks(finding.check, evaluation) || outOfSight(finding, before, evaluation)) return false;
     const against = order.findIndex((id) => {
       const spoken = speaks(id, evaluation);
       return spoken !== undefined && severityRank(spoken.severity) < (borne.get(id) ?? 0);
@@ -62,7 +70,7 @@ export function contextOf(
     return against < 0;
   };
   // A figure against its limits is taken to fall or rise all the way, so that the farthest value tells whether any passes.
-  const own = silentCheck(finding.check);
+  const own = silentCheck(finding.check, before);
   const oneSided = own !== undefined && !('judge' in own) && watched.size === 0;
   const solveAlong = (path: (share: number) => Inputs): number | undefined => {
     const passesAt = (share: number): boolean => passes(tryWith(path(share)));
@@ -101,7 +109,7 @@ export function contextOf(
 /** A figure that was compared and now lacks an entry proves nothing, nor does a check for which another one speaks: the finding would only be out of sight. */
 export function outOfSight({ check, figure }: Finding, before: Evaluation | undefined, after: Evaluation): boolean {
   if (figure !== undefined && before?.result(figure).state === 'computed' && after.result(figure).state === 'missing') return true;
-  const withoutOthers = speaksForItself.has(check) ? silentCheck(check) : undefined;
+  const withoutOthers = speaksForItself.has(check) ? silentCheck(check, after) : undefined;
   if (!withoutOthers) return false;
   const bare = { ...withoutOthers };
   delete bare.when;

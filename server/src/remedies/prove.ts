@@ -69,7 +69,7 @@ export function carryOut(changes: readonly Change[], documents: DocumentSet): Do
 export function tryOut(changes: readonly Change[], finding: Finding, documents: DocumentSet, before: Analysis): Trial | undefined {
   const changed = carryOut(changes, documents);
   if (!changed || allOf(changed).every((document, index) => document.text === allOf(documents)[index]?.text)) return undefined;
-  const after = analyse(changed.main, changed.lists, keptOf(before));
+  const after = analyse(changed.main, changed.lists, keptOf(before), before.options);
   const evaluation = evaluationOf(after, finding.subject);
   if (!evaluation) return undefined;
   const worst = Math.max(severityRank(finding.severity), severityRank('warning'));

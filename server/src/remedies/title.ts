@@ -1,11 +1,11 @@
 import { percent, type Check } from '../checks/check.ts';
 import type { Finding } from '../checks/judge.ts';
 import { multipleBeside } from '../checks/multiples.ts';
-import { allChecks } from '../checks/registry.ts';
+import { checksFor } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import type { Figure } from '../figures/figure.ts';
 import { formatQuantity } from '../language/format-quantity.ts';
-import type { Bounded } from '../machine/values.ts';
+import { scaled, type Bounded } from '../machine/values.ts';
 import { isAboutHolding } from './families.ts';
 import { orders as sentenceOf } from './entry-proposals.ts';
 import { resultWords, toldBy } from './result-words.ts';
@@ -38,11 +38,11 @@ const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text
 export function resultOf(finding: Finding, before: Evaluation, after: Evaluation): TitleParts['result'] {
   if (isAboutHolding(finding.check)) return heldAt(after);
   const id = toldBy[finding.check] ?? finding.figure;
-  const figure = id === undefined ? undefined : after.registry.get(id);
+  const figure = id === undefined ? undefined : after.figure(id);
   const now = id === undefined ? undefined : after.bounds(id);
   if (!figure || !now) return [];
   if (figure.inWords) return [figure.inWords(now)];
-  const check = allChecks().find(({ id: other }) => other === finding.check);
+  const check = checksFor(after).find(({ id: other }) => other === finding.check);
   const end = endOf(check);
   const was = finding.worst ?? before.bounds(figure.id)?.[end];
   const words = resultWords[figure.id] ?? lowerFirst(figure.title);
@@ -57,8 +57,8 @@ export function resultOf(finding: Finding, before: Evaluation, after: Evaluation
 /** Limits that follow from the design, as it is now. */
 function limitsOf(check: Check | undefined, figure: Figure, unit: string | undefined, after: Evaluation): readonly string[] {
   if (!check || 'judge' in check) return [];
-  return check.limits.flatMap(({ at }) => {
-    const bound = typeof at === 'string' ? after.bounds(at) : undefined;
+  return check.limits.flatMap(({ at, times }) => {
+    const bound = typeof at === 'string' ? scaled(after.bounds(at), times) : undefined;
     return bound ? [shown(bound[check.bad === 'above' ? 'low' : 'high'], figure, unit, undefined)] : [];
   }).slice(0, 1);
 }

@@ -1,6 +1,7 @@
 import { kindDetails } from '../language/quantity-kinds.ts';
 import { isMap } from '../language/schema/structure-messages.ts';
 import type { SchemaNode, SchemaProperty } from '../language/schema/schema-model.ts';
+import { checkKeyDrafts } from './check-help.ts';
 import type { CompletionContext } from './completion-context.ts';
 import { inSnippet, type Draft } from './completion-item.ts';
 import { templateDrafts } from './completion-templates.ts';
@@ -12,13 +13,15 @@ export function keyDrafts(schema: SchemaNode, context: CompletionContext): Draft
   const form = formBySiblings(schema, context.siblings);
   const properties = propertiesOf(form).filter(({ key }) => !has(key));
   const keys = [...properties.filter((property) => property.required), ...properties.filter((property) => !property.required)].map((property) => keyDraft(property, context));
-  if (context.colonFollows || context.flow) return keys;
+  if ((context.colonFollows || context.flow) && schema.defines !== 'check') return keys;
+  const ofMachine = context.path.length === 0 && schema.properties.some(({ key }) => key === 'axes');
   const templates = [
-    ...(context.path.length === 0 && context.siblings.size === 0 ? templateDrafts('', has) : []),
-    ...(context.path.length === 0 && context.siblings.size > 0 && !has('layout') ? templateDrafts('layout', has) : []),
+    ...(ofMachine && context.siblings.size === 0 ? templateDrafts('', has) : []),
+    ...(ofMachine && context.siblings.size > 0 && !has('layout') ? templateDrafts('layout', has) : []),
     ...(schema.defines === undefined ? [] : templateDrafts(schema.defines, has)),
     ...(properties.some(({ key }) => key === 'drive') && !has('drive-options') ? templateDrafts('drive', has) : []),
   ];
+  if (schema.defines === 'check') return [...checkKeyDrafts(context)];
   // Where the person chooses the names, a template is the best that can be offered.
   return keys.length === 0 ? templates : [...keys, ...templates];
 }

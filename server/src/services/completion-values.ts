@@ -7,6 +7,7 @@ import type { LanguageDocument } from '../language/read-document.ts';
 import type { SchemaNode } from '../language/schema/schema-model.ts';
 import { childOf, nodeAt, type SyntaxNode } from '../language/syntax-tree.ts';
 import { scopeRows } from '../machine/scopes.ts';
+import { checkDrafts, displayUnitDrafts, placeDrafts } from './check-help.ts';
 import type { CompletionContext } from './completion-context.ts';
 import type { Draft } from './completion-item.ts';
 import { sizeDrafts } from './completion-sizes.ts';
@@ -73,6 +74,12 @@ function nameDrafts(snapshot: Snapshot, refersTo: string, context: CompletionCon
       return namesOf(nodeAt(snapshot.document.root, [...context.path.slice(0, -1), 'drive-options']), () => true).map(({ name }) => nameDraft(name, 'drive option', ''));
     case 'material':
       return MATERIALS.map((row) => ({ label: row.name, kind: 'name', detail: 'material', documentation: escapeMarkdown(row.source), insertText: row.name, isSnippet: false }));
+    case 'check':
+      return [...checkDrafts(snapshot)];
+    case 'place':
+      return [...placeDrafts(snapshot, sibling(snapshot, context, 'check'))];
+    case 'unit':
+      return [...displayUnitDrafts(kind)];
     case 'size':
       return sizeDrafts(kind, (key) => sibling(snapshot, context, key));
     default:

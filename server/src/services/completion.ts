@@ -45,7 +45,7 @@ export function figuresOfCompletion(snapshot: Snapshot, item: CompletionItem): s
   const text = applyEdits(snapshot.document.text, [{ span: item.replace, text: item.insertText }]);
   const document = editDocument(snapshot.document, text);
   const { path } = document.pathAt(item.replace.start + item.insertText.length);
-  const { evaluations } = analyse(document, snapshot.lists, keptOf(snapshot.analysis));
+  const { evaluations } = analyse(document, snapshot.lists, keptOf(snapshot.analysis), snapshot.analysis.options);
   const about = evaluations.filter((evaluation) => isAbout(evaluation, path));
   const chosen = about.find((evaluation) => evaluation.subject.chosen) ?? about[0];
   return chosen && hintsOf(chosen);

@@ -1,11 +1,15 @@
-import { cautionText, severityRank, type Finding } from '../checks/judge.ts';
+import { milder, problemKey, relatedOf, withReason, type Verdict } from '../checks/accepted.ts';
+import type { EntryProblem } from '../checks/entry-problem.ts';
+import { cautionText, severityRank, type Acceptance, type Finding } from '../checks/judge.ts';
 import type { LanguageDocument } from '../language/read-document.ts';
 import type { Problem, Severity } from '../language/problems.ts';
 import type { Span, TextEdit } from '../language/spans.ts';
-import { entryAt, nodeAt } from '../language/syntax-tree.ts';
+import { entryAt, nodeAt, type EntryPath } from '../language/syntax-tree.ts';
 import { scalarText } from '../language/edit-entry.ts';
+import { removeItem } from '../language/edit-item.ts';
 import type { PlacedProblem } from '../machine/name-problems.ts';
 import type { Place } from '../machine/origin.ts';
+import { listKey } from './list-key.ts';
 import type { Snapshot, Use } from './snapshot.ts';
 
 /** A span of one document. */
@@ -28,16 +32,20 @@ export interface Diagnostic extends Location {
   readonly fixes: readonly { readonly title: string; readonly uri: string; readonly edits: readonly TextEdit[] }[];
   /** The engineering finding behind it, for which remedies can be computed. */
   readonly finding?: Finding;
+  /** Set where the description accepts it with a reason. */
+  readonly accepted?: Acceptance;
 }
 
 /** Everything to be said of a snapshot's own file, in the order of the text. */
 export function diagnosticsOf(snapshot: Omit<Snapshot, 'diagnostics'>, unreadable: readonly Use[]): readonly Diagnostic[] {
-  const { document, lists, analysis, uri } = snapshot;
+  const { document, lists, analysis, settings, uri } = snapshot;
   const documents = [document, ...lists];
+  const verdict = (code: string, path: () => EntryPath): Verdict | undefined => ((analysis?.acceptedProblems.size ?? 0) > 0 ? analysis?.acceptedProblems.get(problemKey(code, path())) : undefined);
   const all = [
-    ...document.problems.map((problem) => ofLanguage(problem, uri)),
+    ...document.problems.map((problem) => judged(ofLanguage(problem, uri), verdict(problem.code, () => document.pathAt(problem.span.start).path), documents)),
     ...unreadable.map((use) => missingList(use, document)),
-    ...(analysis?.problems ?? []).map((problem) => ofNames(problem, documents)),
+    ...(analysis?.problems ?? []).map((problem) => judged(ofNames(problem, documents), verdict(problem.code, () => problem.place.path), documents)),
+    ...(analysis?.entryProblems ?? settings?.problems ?? []).map((problem) => ofEntry(problem, documents)),
     ...(analysis?.findings ?? []).map((finding) => ofFinding(finding, documents)),
   ];
   // A finding on a part of a shared list is shown in the machine that suffers from it, where the part is named.
@@ -64,7 +72,7 @@ function missingList(use: Use, document: LanguageDocument): Diagnostic {
   const message = saved
     ? `The part list "${use.path}" cannot be read. Paths are relative to this file and stay inside the workspace.`
     : `The part list "${use.path}" is found relative to this file. Save the file first.`;
-  return { uri: document.uri, code: 'part-list-missing', severity: 'error', message, span: spanOfPlace([document], { uri: document.uri, path: ['uses', String(use.index)] }), related: [], fixes: [] };
+  return { uri: document.uri, code: 'part-list-missing', severity: 'error', message, span: spanOfPlace([document], { uri: document.uri, path: [listKey(document), String(use.index)] }), related: [], fixes: [] };
 }
 
 function ofNames(problem: PlacedProblem, documents: readonly LanguageDocument[]): Diagnostic {
@@ -81,6 +89,33 @@ function ofNames(problem: PlacedProblem, documents: readonly LanguageDocument[])
   };
 }
 
+/** A problem with an entry about findings and checks; what accepts nothing can be taken out. */
+function ofEntry(problem: EntryProblem, documents: readonly LanguageDocument[]): Diagnostic {
+  const { code, severity, message, place, removable } = problem;
+  const span = spanOfPlace(documents, place, problem.onKey);
+  const document = documents.find((candidate) => candidate.uri === place.uri);
+  const removal = removable && document && removeItem(document, removable.path);
+  return {
+    uri: place.uri, code, severity, message, span,
+    related: (problem.related ?? []).map((related) => ({ message: related.message, uri: related.place.uri, span: spanOfPlace(documents, related.place) })),
+    fixes: [
+      ...(problem.replacements ?? []).map((text) => ({ title: `Change to "${text}"`, uri: place.uri, edits: [{ span, text: scalarText(text, true) }] })),
+      ...(removal ? [{ title: 'Remove the entry', uri: place.uri, edits: removal }] : []),
+    ],
+    ...(code === 'accepted-nothing' ? { unnecessary: true } : {}),
+  };
+}
+
+/** A problem as the description accepts it, or did until a day that is over. */
+function judged(diagnostic: Diagnostic, verdict: Verdict | undefined, documents: readonly LanguageDocument[]): Diagnostic {
+  if (!verdict) return diagnostic;
+  const { message, place } = 'accepted' in verdict ? relatedOf(verdict.accepted) : verdict.ended;
+  const related = [{ message, uri: place.uri, span: spanOfPlace(documents, place) }, ...diagnostic.related];
+  if (!('accepted' in verdict)) return { ...diagnostic, related };
+  const { accepted } = verdict;
+  return { ...diagnostic, related, severity: milder(diagnostic.severity), message: withReason(diagnostic.message, accepted.reason), accepted };
+}
+
 function ofFinding(finding: Finding, documents: readonly LanguageDocument[]): Diagnostic {
   return {
     uri: finding.place.uri,
@@ -91,6 +126,7 @@ function ofFinding(finding: Finding, documents: readonly LanguageDocument[]): Di
     related: finding.related.map(({ message, place }) => ({ message, uri: place.uri, span: spanOfPlace(documents, place) })),
     fixes: [],
     finding,
+    ...(finding.accepted ? { accepted: finding.accepted } : {}),
   };
 }
 

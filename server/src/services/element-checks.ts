@@ -1,6 +1,6 @@
 import type { Check } from '../checks/check.ts';
 import { factsOf, severityRank, type Finding } from '../checks/judge.ts';
-import { allChecks } from '../checks/registry.ts';
+import { checksFor } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import { scopeOf } from '../figures/figure.ts';
 import type { Element } from './elements.ts';
@@ -29,7 +29,7 @@ function scopesUnder(scope: string): ReadonlySet<string> | 'all' {
 export function standingOf({ scope, evaluation }: Element, snapshot: Snapshot): Standing {
   const scopes = scopesUnder(scope.id);
   const facts = factsOf(evaluation);
-  const concerned = allChecks().filter((check) => (check.subject ?? 'drive') === evaluation.subject.kind && (scopes === 'all' || scopes.has(scopeOfCheck(check, evaluation)) || (check.figure !== undefined && scopes.has(scopeOf(check.figure)))));
+  const concerned = checksFor(evaluation).filter((check) => (check.subject ?? 'drive') === evaluation.subject.kind && (scopes === 'all' || scopes.has(scopeOfCheck(check, evaluation)) || (check.figure !== undefined && scopes.has(scopeOf(check.figure)))));
   const ids = new Set(concerned.map((check) => check.id));
   const findings = (snapshot.analysis?.findings ?? []).filter((finding) => finding.subject === evaluation.subject.id && ids.has(finding.check));
   let computed = 0;

@@ -1,9 +1,9 @@
 import type { LimitCheck, Limit } from '../checks/check.ts';
 import { factsOf, severityRank, type Finding } from '../checks/judge.ts';
-import { allChecks } from '../checks/registry.ts';
+import { checksFor } from '../checks/registry.ts';
 import type { Evaluation } from '../figures/evaluation.ts';
 import type { Figure } from '../figures/figure.ts';
-import { exactly, type Bounded } from '../machine/values.ts';
+import { exactly, scaled, type Bounded } from '../machine/values.ts';
 
 /** One limit that a check sets to a figure, as things stand. */
 export interface FigureLimit {
@@ -21,11 +21,11 @@ export function limitsOf(figure: string, evaluation: Evaluation): readonly Figur
   const value = evaluation.bounds(figure);
   if (!value) return [];
   const facts = factsOf(evaluation);
-  return allChecks().flatMap((check) => {
+  return checksFor(evaluation).flatMap((check) => {
     if ('judge' in check || check.figure !== figure || (check.subject ?? 'drive') !== evaluation.subject.kind) return [];
     if (!guarded(() => check.when?.(facts) ?? true)) return [];
     return check.limits.flatMap((limit) => {
-      const at = typeof limit.at === 'number' ? exactly(limit.at) : evaluation.bounds(limit.at);
+      const at = typeof limit.at === 'number' ? exactly(limit.at) : scaled(evaluation.bounds(limit.at), limit.times);
       return at ? [measured(check, limit, value, at)] : [];
     });
   });

@@ -69,7 +69,7 @@ export function termsInLine({ terms }: Derivation): string {
 
 /** `at most 80 %`, `at least 1.5`: a limit in the figure's own unit. */
 export function limitText(figure: Figure, { check, limit, at }: FigureLimit, evaluation: Evaluation): string {
-  const text = typeof limit.at === 'string' ? showValue(limit.at, evaluation, check.bad === 'above' ? 'low' : 'high') : showFigure(withoutWords(figure), at);
+  const text = typeof limit.at === 'string' ? showValue(limit.at, evaluation, check.bad === 'above' ? 'low' : 'high', limit.times === undefined ? {} : { times: limit.times }) : showFigure(withoutWords(figure), at);
   return `${check.bad === 'above' ? 'at most' : 'at least'} ${text}`;
 }
 

@@ -121,12 +121,15 @@ export interface FigureRow {
   readonly sources: readonly SourceRow[];
 }
 
-/** All figures of all subjects that concern them, subject by subject in the order of the text; within one by scope as declared. Pure and in a fixed order. */
-export function figuresOf(snapshot: Snapshot): readonly FigureRow[] {
+/**
+ * All figures of all subjects that concern them, subject by subject in the order of the text; within one by scope as declared. Pure and in a
+ * fixed order. Rows that are not `wanted` are left out before the work of making them.
+ */
+export function figuresOf(snapshot: Snapshot, wanted: (row: Pick<FigureRow, 'rank' | 'state' | 'chosen'>) => boolean = () => true): readonly FigureRow[] {
   return (snapshot.analysis?.evaluations ?? []).flatMap((evaluation) =>
     evaluation.figures().flatMap((figure) => {
       const result = evaluation.result(figure.id);
-      return result.state === 'left-out' ? [] : [rowOf(figure, result, evaluation, snapshot)];
+      return result.state === 'left-out' || !wanted({ rank: figure.rank, state: result.state, chosen: evaluation.subject.chosen }) ? [] : [rowOf(figure, result, evaluation, snapshot)];
     }),
   );
 }

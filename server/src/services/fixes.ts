@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/judge.ts';
+import { entryProblemCodes } from '../checks/entry-problem-codes.ts';
 import { allChecks } from '../checks/registry.ts';
 import { problemCodes, type ProblemCode } from '../language/problem-codes.ts';
 import type { Problem } from '../language/problems.ts';
@@ -8,6 +9,7 @@ import { editsBetween } from '../language/text-difference.ts';
 import { nameProblemCodes } from '../machine/name-problem-codes.ts';
 import type { Proven } from '../remedies/prove.ts';
 import { searchFor } from '../remedies/registry.ts';
+import { acceptanceEdits } from './accept.ts';
 import type { Diagnostic } from './diagnostics.ts';
 import type { Snapshot } from './snapshot.ts';
 
@@ -17,8 +19,11 @@ export interface DocumentEdits {
   readonly edits: readonly TextEdit[];
 }
 
-/** `spelling`: the same design, written right. `remedy`: a proven change of the design. `explain`: opens a page, changes nothing. */
-export type FixKind = 'spelling' | 'remedy' | 'explain';
+/**
+ * `spelling`: the same design, written right. `remedy`: a proven change of the design. `accept`: the finding stays, with a reason, as
+ * information. `explain`: opens a page, changes nothing.
+ */
+export type FixKind = 'spelling' | 'remedy' | 'accept' | 'explain';
 
 /** One entry of the light bulb. */
 export interface Fix {
@@ -34,11 +39,11 @@ export interface Fix {
   readonly page?: string;
 }
 
-const everyKind: readonly FixKind[] = ['spelling', 'remedy', 'explain'];
+const everyKind: readonly FixKind[] = ['spelling', 'remedy', 'accept', 'explain'];
 
 /**
- * What can be done about the diagnostics that touch `range`, in their order: changes of spelling, proven changes of the design, the
- * explanation. `only` leaves out other kinds, and with them the work of proving.
+ * What can be done about the diagnostics that touch `range`, in their order: changes of spelling, proven changes of the design, then to
+ * accept it, then the explanation. `only` leaves out other kinds, and with them the work of proving.
  */
 export function fixesAt(snapshot: Snapshot, range: Span, only: readonly FixKind[] = everyKind): readonly Fix[] {
   const touched = snapshot.diagnostics.filter(({ uri, span }) => uri === snapshot.uri && span.start <= range.end && span.end >= range.start);
@@ -46,7 +51,8 @@ export function fixesAt(snapshot: Snapshot, range: Span, only: readonly FixKind[
     ...(only.includes('spelling') ? spellingFixes(diagnostic) : []),
     ...(only.includes('remedy') ? remedyFixes(diagnostic, snapshot) : []),
   ]);
-  return only.includes('explain') ? [...changing, ...explanations(touched)] : changing;
+  const accepting = only.includes('accept') ? touched.flatMap((diagnostic) => acceptance(diagnostic, snapshot)) : [];
+  return [...changing, ...accepting, ...(only.includes('explain') ? explanations(touched) : [])];
 }
 
 function spellingFixes(diagnostic: Diagnostic): readonly Fix[] {
@@ -68,6 +74,13 @@ function remedyFixes(diagnostic: Diagnostic, snapshot: Snapshot): readonly Fix[]
       return after === undefined ? [] : [{ uri: document.uri, edits: editsBetween(document.text, after) }];
     }),
   }));
+}
+
+/** Never preferred, and never part of mending all: to accept is the person's own decision. */
+function acceptance(diagnostic: Diagnostic, snapshot: Snapshot): readonly Fix[] {
+  const edits = acceptanceEdits(diagnostic, snapshot);
+  const what = titleOfPage(diagnostic.code);
+  return edits ? [{ kind: 'accept', title: `Accept with a reason${what === undefined ? '' : `: ${what}`}…`, diagnostic, isPreferred: false, changes: [{ uri: snapshot.uri, edits }] }] : [];
 }
 
 const remembered = new WeakMap<Snapshot, Map<Finding, readonly Proven[]>>();
@@ -100,7 +113,7 @@ function* proving(finding: Finding, snapshot: Snapshot): Generator<void, readonl
   return proven;
 }
 
-const problems: Readonly<Record<string, ProblemCode | undefined>> = { ...problemCodes, ...nameProblemCodes };
+const problems: Readonly<Record<string, ProblemCode | undefined>> = { ...problemCodes, ...nameProblemCodes, ...entryProblemCodes };
 
 /** The heading of the page of a check or problem; undefined where there is no page. */
 function titleOfPage(code: string): string | undefined {

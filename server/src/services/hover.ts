@@ -1,5 +1,6 @@
 import type { Span } from '../language/spans.ts';
 import { nodeAt, type EntryPath } from '../language/syntax-tree.ts';
+import { checkMarkdown } from './check-help.ts';
 import { designationMarkdown } from './designation.ts';
 import { elementsAt } from './elements.ts';
 import { elementMarkdown } from './hover-element.ts';
@@ -45,7 +46,10 @@ function ofKey(path: EntryPath, snapshot: Snapshot): string {
   const { document } = snapshot;
   const schema = document.schemaAt(path);
   const value = nodeAt(document.root, path);
-  const isName = document.schemaAt(path.slice(0, -1))?.defines !== undefined;
+  const defines = document.schemaAt(path.slice(0, -1))?.defines;
+  const isName = defines !== undefined;
+  const check = defines === 'check' ? checkMarkdown(path.at(-1) ?? '') : undefined;
+  if (check !== undefined) return check;
   const meaning = schema && keyMarkdown(path.at(-1) ?? '', schema, isName);
   if (value?.type === 'scalar') return blocks(meaning, valueMarkdown(value.text, schema, path, snapshot, 'below its key'), ...restingOnName(path, snapshot));
   const support = isName ? supportMarkdown(path, snapshot) : undefined;
@@ -58,6 +62,8 @@ function ofValue(path: EntryPath, snapshot: Snapshot): string {
   const node = nodeAt(document.root, path);
   if (node?.type !== 'scalar') return '';
   const schema = document.schemaAt(path);
+  const check = schema?.refersTo === 'check' ? checkMarkdown(node.text) : undefined;
+  if (check !== undefined) return check;
   const decoded = schema?.refersTo === 'size:screw' ? designationMarkdown(node.text) : undefined;
   // The kind of a part is a word of its own; what it means is said of the whole part.
   const part = path.at(-1) === 'kind' ? document.schemaAt(path.slice(0, -1)) : undefined;

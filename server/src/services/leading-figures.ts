@@ -10,7 +10,7 @@ const LEADING: Readonly<Record<string, readonly string[]>> = {
   rack: ['rack.lost-motion', 'rack.position-error'],
   pinion: ['pinion.stress-use', 'drive.travel-per-shaft-turn'],
   layout: ['layout.diagonal-margin'],
-  supports: ['supports.redundant-held', 'supports.freedoms-drives-held', 'supports.growth-jam-force', 'supports.reaction-least', 'supports.reaction-most', 'supports.distance-to-edge'],
+  supports: ['supports.redundant-held', 'supports.freedoms-drives-held', 'supports.growth-jam-force', 'supports.reaction-least-in-use', 'supports.reaction-most-in-use', 'supports.distance-to-edge-in-use'],
   levelling: ['levelling.held', 'levelling.largest-move', 'levelling.rounds', 'levelling.tilt-range', 'levelling.height-range', 'levelling.kept-unpowered', 'levelling.range-use', 'levelling.coarseness', 'levelling.slope-per-step'],
   coupling: ['coupling.torque-use'],
   frame: ['frame.looseness', 'frame.first-frequency', 'frame.ringing', 'frame.ringing-use', 'frame.racking-stiffness', 'frame.give-x', 'frame.give-y', 'frame.give-z'],

@@ -1,5 +1,6 @@
 import { cautions } from '../checks/cautions.ts';
 import type { Check, Limit, LimitCheck } from '../checks/check.ts';
+import { entryProblemCodes } from '../checks/entry-problem-codes.ts';
 import { allChecks } from '../checks/registry.ts';
 import { directNeeds, allFigures } from '../figures/registry.ts';
 import type { Figure, Source } from '../figures/figure.ts';
@@ -25,7 +26,7 @@ export interface PageId {
   readonly title: string;
 }
 
-const problems: Readonly<Record<string, ProblemCode>> = { ...problemCodes, ...nameProblemCodes };
+const problems: Readonly<Record<string, ProblemCode>> = { ...problemCodes, ...nameProblemCodes, ...entryProblemCodes };
 
 /** Everything that has a page: problems of the language and of names, checks, figures, each by identifier. */
 export function pageIds(): readonly PageId[] {

@@ -1,9 +1,11 @@
 import machineJson from '../../../../schemas/machine.schema.json' with { type: 'json' };
 import partsJson from '../../../../schemas/parts.schema.json' with { type: 'json' };
+import settingsJson from '../../../../schemas/settings.schema.json' with { type: 'json' };
 import { isQuantityKind, type QuantityKind } from '../quantity-kinds.ts';
 import { childOf, type EntryPath, type SyntaxNode } from '../syntax-tree.ts';
 
-export type FileKind = 'machine' | 'parts';
+/** A machine, a list of parts, or the settings of a repository. */
+export type FileKind = 'machine' | 'parts' | 'settings';
 
 /** One of the words that an entry allows. */
 export interface SchemaChoice {
@@ -202,7 +204,7 @@ function scalarTexts(value: unknown): string[] {
   return Array.isArray(value) ? value.filter((item) => typeof item === 'string' || typeof item === 'number').map(String) : [];
 }
 
-const model = new SchemaModel([machineJson, partsJson]);
+const model = new SchemaModel([machineJson, partsJson, settingsJson]);
 
 /** What the schema says of a whole file. */
 export function fileSchema(fileKind: FileKind): SchemaNode {

@@ -66,3 +66,19 @@ describe('a frame that takes its acceleration from the axes', () => {
     expect(after).toBe(before);
   });
 });
+
+describe('a machine of many axes', () => {
+  it.each(['axes', 'supplies'])('computes only what rests on the change: one of its %s is edited', (section) => {
+    const machine = machineWith('lift') as { readonly axes: Readonly<Record<string, unknown>>; readonly supplies: Readonly<Record<string, unknown>> };
+    const [axis] = Object.values(machine.axes);
+    const [supply] = Object.values(machine.supplies);
+    const text = yamlOf({ ...machine, axes: { ...machine.axes, second: structuredClone(axis), third: structuredClone(axis) }, supplies: { ...machine.supplies, spare: structuredClone(supply) } });
+    const kept: KeptResults = new Map();
+    const before = analyse(readDocument(uri, text), [], kept);
+    const edited = section === 'axes' ? text.replace(/(\n {2}third:[^]*?travel: )\S+/, '$1290') : text.replace(/(\n {2}spare:[^]*?current: )\S+/, '$19');
+    expect(edited).not.toBe(text);
+    const after = analyse(readDocument(uri, edited), [], kept);
+    const fresh = after.evaluations.filter((evaluation) => evaluation.subject.kind === 'drive' && !before.evaluations.includes(evaluation)).map(({ subject }) => subject.id);
+    expect(fresh).toEqual(section === 'axes' ? ['axes/third/drive'] : []);
+  });
+});

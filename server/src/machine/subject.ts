@@ -242,10 +242,15 @@ export class Subject {
 
   /** The section's entry that is named; without a name, the only entry there is. */
   #sectionLayers(section: string, name: SyntaxNode | undefined, byNameOnly: boolean): readonly Layer[] {
-    const names = this.machine.namesIn(section, this.log);
-    const chosen = name?.type === 'scalar' ? name.text : names.length === 1 && !byNameOnly ? names[0] : undefined;
+    const chosen = name?.type === 'scalar' ? name.text : byNameOnly ? undefined : this.#onlyNameIn(section);
     const found = chosen === undefined ? undefined : this.machine.named(section, chosen, this.log);
     return found?.node?.type === 'map' ? [{ node: found.node, place: found.place }] : [];
+  }
+
+  /** Rests on the whole section, so it is asked for only where no name is written. */
+  #onlyNameIn(section: string): string | undefined {
+    const names = this.machine.namesIn(section, this.log);
+    return names.length === 1 ? names[0] : undefined;
   }
 
   #wouldBe(scope: string): Place | undefined {

@@ -63,6 +63,11 @@ describe('upright', () => {
   test('driven 30 mm from the middle, in a direction that is not known: at worst 130 mm from the weight, 32.5 N', () => {
     expect(at({ ...upright, 'guides.drive-offset': '30 mm', 'mass.at': ['300 mm', '100 mm'] })).toBeCloseTo(32.5, 9);
   });
+  test('a nut that is written on the side of the weight tells that side: 40 · 70 mm/(2 · 80 mm) = 17.5 N; on the other side 40 · 130/160 = 32.5 N', () => {
+    const nutAt = (x: string) => ({ ...upright, 'guides.drive-offset': '30 mm', 'mass.at': ['300 mm', '100 mm'], supports: { rail: { joint: 'rail-carriage', at: ['200 mm', '100 mm'] }, screw: { joint: 'nut-decoupled', at: [x, '100 mm'] } } });
+    expect(at(nutAt('230 mm'))).toBeCloseTo(17.5, 9);
+    expect(at(nutAt('170 mm'))).toBeCloseTo(32.5, 9);
+  });
   test('one carriage takes it by its moment rating: 1000 N/10 N·m · 4 N·m = 400 N', () => {
     const one = { 'guides.kind': 'profile-rail', 'guides.bearing': null, 'guides.rails': 1, 'guides.carriages': 1, 'guides.carriage-spacing': null, 'guides.static-rating': '1 kN', 'guides.moment-limit': '10 N·m' };
     expect(at({ ...upright, ...one, 'mass.at': ['300 mm', '100 mm'] }, 'guides.equivalent-load')).toBeCloseTo(400, 6);

@@ -92,6 +92,36 @@ describe('jam forces of a bed, by hand', () => {
     expect(noteOf(jams, 'supports.growth-jam-force')).toMatch(/^hardest between left rail and right shaft;/);
     expect(value(jams, 'supports.jam-drag')).toBeCloseTo(9.4, 5);
   });
+  // The screw that floats stands farther off, 550 mm from the rail; the joints that hold are 400 mm apart: 0.1175 % of that.
+  it('counts the growth between the two that hold, not over the farthest two', () => {
+    const jams = bed({ 'supports.right shaft': carriage('350 mm'), 'supports.screw 2': { joint: 'nut-decoupled', at: ['500 mm', '100 mm'] } });
+    expect(value(jams, 'supports.growth-held')).toBeCloseTo(0.47e-3, 8);
+    expect(value(jams, 'supports.growth')).toBeCloseTo(0.64625e-3, 8);
+    expect(value(bed(), 'supports.growth-held')).toBe(0);
+  });
+  // Held 400 mm apart along x and 300 mm along y. Two that hold x and y leave the turn: only the distance of 500 mm is held twice, 0.1175 % of it.
+  // A bolted carriage holds the turn as well, and a fork x alone: 400 mm of it are held back, whatever lies across.
+  it('counts it along the force with which they hold', () => {
+    expect(value(bed({ 'supports.right shaft': { joint: 'carriage-on-ball', at: ['350 mm', '400 mm'] } }), 'supports.growth-held')).toBeCloseTo(0.5875e-3, 8);
+    const turned = { 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] }, 'supports.right shaft': { joint: 'fork', at: ['350 mm', '400 mm'], across: 'x' } };
+    expect(value(bed(turned), 'supports.growth-held')).toBeCloseTo(0.47e-3, 8);
+  });
+  // A carriage of 20 N/µm against another: 10 N/µm · 0.47 mm = 4700 N; of size 12 they have 20 to 60 N/µm, √(20 · 60)/2 · 0.47 mm = 8141 N.
+  it('takes carriages as stiff as the guides say, or as their size is', () => {
+    const rails = { 'guides.kind': 'profile-rail', 'supports.left rail': carriage('-50 mm'), 'supports.right shaft': carriage('350 mm') };
+    expect(value(bed({ ...rails, 'guides.carriage-stiffness': '20 N/µm' }), 'supports.growth-jam-force')).toBeCloseTo(4700, 0);
+    expect(value(bed({ ...rails, 'guides.size': '12' }), 'supports.growth-jam-force')).toBeCloseTo(8140.6, 0);
+  });
+  // Shafts of 10 mm on holders 400 mm apart, 300 mm of travel: at its end the bushing stands 50 mm from a holder. k = 3 E I L/(a² b²), free to tilt; E 200 to 212 GPa: 384.7 to 407.8 N/mm;
+  // one after the other with bushings of 10 to 30 N/µm 370.4 to 402.3, in the middle of equal ratios 386.0 N/mm. Two against each other: 193.0 N/mm · 0.47 mm = 90.7 N.
+  it('counts that a shaft on two holders gives: 90.7 N, and not the 4070 N of its bushings alone', () => {
+    const bushing = (x: string) => ({ joint: 'self-aligning-bushing', at: [x, '100 mm'] });
+    const shafts = { 'guides.kind': 'round-shaft', 'guides.bearing': 'ball-bushing', 'guides.shaft-diameter': '10 mm', 'guides.unsupported-length': '400 mm', 'guides.shaft-ends': 'supported' };
+    const both = { 'supports.left rail': bushing('-50 mm'), 'supports.right shaft': bushing('350 mm') };
+    expect(value(bed({ ...shafts, ...both }), 'supports.growth-jam-force')).toBeCloseTo(90.72, 1);
+    // √(10 · 30)/2 N/µm · 0.47 mm, where the shafts are supported along their length.
+    expect(value(bed({ ...shafts, 'guides.kind': 'supported-shaft', ...both }), 'supports.growth-jam-force')).toBeCloseTo(4070.3, 0);
+  });
   // A frame that warms by 25 K and grows by 11.7e-6 · 25 less: 0.1175 % − 0.02925 % = 0.08825 %.
   it('counts a warm frame', () => {
     expect(value(bed({ 'conditions.machine-temperature': '45 °C' }), 'supports.growth-strain')).toBeCloseTo(0.88250e-3, 6);

@@ -81,3 +81,12 @@ test('two balls leave the turn about the line through them', () => {
   const found = count(joints, 'guides alone');
   expect(found.free.map((twist) => motionInWords(twist, found.scale, joints))).toEqual(['turns about the line through left and right']);
 });
+
+// A turn of 1 rad about an axis 27 m away moves supports that stand 0.4 m apart by 27 m each, and turns them by next to nothing.
+test('a turn about an axis far off, or one that slides far in a turn, is told as a slide', () => {
+  const scale = { centre: [0, 0, 0], length: 0.4 } as const;
+  expect(motionInWords({ turn: [1, 0, 0], slide: [0, 27, 0] }, scale)).toBe('slides along Y');
+  expect(motionInWords({ turn: [0, 0, 1], slide: [0, 0, 20] }, scale)).toBe('slides along Z');
+  // 4 m off, ten times their distance, it is still a tilt: u = r × ω with r = (0, 0, −4).
+  expect(motionInWords({ turn: [1, 0, 0], slide: [0, 4, 0] }, scale)).toMatch(/^tilts about X through /);
+});

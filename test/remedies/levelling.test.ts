@@ -14,7 +14,7 @@ function titles(text: string, check: string): readonly string[] {
 describe('the cures of levelling', () => {
   // By hand: the bolted carriage repeats both tilts of the three nuts and, beside the fork, the turn: 3 redundant. Under a ball it holds x and y alone.
   it('free the tilt by another joint', () => {
-    expect(titles(bed({}, { 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } }), 'levelling-fights-guides')).toContain('Fit a ball at left rail: exactly constrained');
+    expect(titles(bed({}, { 'supports.left rail': { joint: 'rail-carriage', at: ['-50 mm', '100 mm'] } }), 'levelling-fights-guides')).toContain('Fit a carriage under a ball at left rail: exactly constrained');
   });
   it('let a nut that stands still be a lift too', () => {
     const four = { 'supports.screw 4': { joint: 'nut-decoupled', at: ['150 mm', '100 mm'] } };

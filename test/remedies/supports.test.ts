@@ -19,6 +19,21 @@ const beds = fc.record({
   'carried-part.stiffness': fc.constantFrom('0.3 N/µm', '5 N/µm'),
 }).map((changes) => yamlOf(machineWith('bed', changes)));
 
+describe('a fork that points the wrong way', () => {
+  // By hand: the carriage under a ball holds x and y; a fork across y, 400 mm beside it along x, holds the turn, one across x holds x again and leaves the turn free.
+  it('is turned, before anything is bought', () => {
+    const wrong = analyseText(yamlOf(machineWith('bed', { 'supports.right shaft': { joint: 'fork', at: ['350 mm', '100 mm'], across: 'x' } })));
+    for (const check of ['under-constrained', 'supports-redundant', 'growth-jams']) {
+      const finding = wrong.analysis.findings.find((one) => one.check === check);
+      const [first, ...others] = finding ? cures(finding, wrong) : [];
+      expect(first?.title, check).toBe('Turn the fork at right shaft (across: y): exactly constrained');
+      // A layout that leaves a motion free is not called exact.
+      for (const { title } of others) expect(title).not.toMatch(/^Fit a fork at left rail: exactly/);
+      expect(first && grave(analysedAfter(first, wrong).analysis).map(name)).toEqual([]);
+    }
+  });
+});
+
 describe('supports of all sorts', () => {
   it('have messages of the agreed length and cures that cure', () => {
     fc.assert(fc.property(beds, (text) => {

@@ -3,8 +3,13 @@
 /** The first of several clauses; one that is too long is told by what stands for it. */
 export function firstClause(note: string | undefined, most: number, instead: string): string {
   const clause = (note ?? '').split('; ')[0] ?? '';
-  return clause !== '' && clause.length <= most ? clause : instead;
+  if (clause !== '' && clause.length <= most) return clause;
+  // Many owners have room when they are not named one by one.
+  const [, fixed] = /^.+ all fix (.+)$/.exec(clause) ?? [];
+  return fixed !== undefined && fixed.length + ALL_FIX.length <= most ? `${ALL_FIX}${fixed}` : instead;
 }
+
+const ALL_FIX = 'several supports all fix ';
 
 /** How many more clauses there are: " (and 3 more)". */
 export function andMore(note: string | undefined): string {

@@ -55,7 +55,7 @@ export interface Member {
 export interface ListReader {
   /** The maps of a list entry such as `drive.reduction`; undefined when it is not written, 'unreadable' when a part of it is. */
   members(input: string): readonly Member[] | undefined;
-  /** The entries of a map whose names are the person's own, such as `axis.supports`, in the order of the text. */
+  /** The entries of a map whose names are the person's own, such as `axis.supports`, in the order of the text; one that is no map itself, as while it is being typed, says nothing. */
   entries(input: string): readonly Member[] | undefined;
   /** The entries of a section that a list of names refers to, such as the `masses` named by `axis.moves`. Names that resolve to nothing are left out. */
   named(input: string, section: string): readonly Member[] | undefined;

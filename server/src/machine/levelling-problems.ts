@@ -3,7 +3,7 @@ import { childOf, nodeAt, type EntryPath, type SyntaxNode } from '../language/sy
 import type { Machine } from './machine.ts';
 import type { PlacedProblem } from './name-problems.ts';
 
-/** Lifts that no support is called, or that are named twice; heights that do not fit the lifts; one motor for lifts that should move one by one. */
+/** Lifts that no support is called, that are named twice, or that hold no height; heights that do not fit the lifts; one motor for lifts that should move one by one. */
 export function levellingProblems(machine: Machine): readonly PlacedProblem[] {
   const axes = nodeAt(machine.main.root, ['axes']);
   if (axes?.type !== 'map') return [];
@@ -28,7 +28,7 @@ function liftProblems(machine: Machine, axis: SyntaxNode | null, levelling: Synt
     const place = { uri, path: [...path, 'lifts', String(index)] };
     if (!names.includes(name)) return [noSuchSupport(name, names, place)];
     const first = written.findIndex(([other]) => other === name);
-    if (first === i) return [];
+    if (first === i) return isUprightGuide(entries.find(({ key }) => key.text === name)?.value ?? null, axis) ? [liftsNothing(name, place)] : [];
     return [{
       code: 'lift-named-twice', severity: 'error', place, message: `The lift "${name}" is named twice. Name each lift once.`,
       related: [{ message: 'it is named here first', place: { uri, path: [...path, 'lifts', String(written[first]?.[1] ?? 0)] } }],
@@ -42,6 +42,20 @@ function liftProblems(machine: Machine, axis: SyntaxNode | null, levelling: Synt
     message: `There are ${lifts} lifts and ${heights.items.length} measured heights, so it is not clear which belongs to which. Write one height for each lift.`,
   }];
 }
+
+/** Joints that run along a rail or shaft and hold nothing that way. */
+const RUNNING = new Set(['rail-carriage', 'carriage-on-ball', 'wheel-carriage', 'vee-wheel', 'flat-wheel', 'one-bushing', 'two-bushings', 'self-aligning-bushing', 'fork']);
+
+/** Whether a support runs up and down. One that lies level may well carry; where nothing is written it follows the axis. */
+function isUprightGuide(support: SyntaxNode | null, axis: SyntaxNode | null): boolean {
+  const [joint, along, direction] = [childOf(support, 'joint'), childOf(support, 'along'), childOf(axis, 'direction')];
+  if (joint?.type !== 'scalar' || !RUNNING.has(joint.text)) return false;
+  return along?.type === 'scalar' ? along.text === 'z' : direction?.type === 'scalar' && direction.text === 'vertical';
+}
+
+const liftsNothing = (name: string, place: PlacedProblem['place']): PlacedProblem => ({
+  code: 'lift-holds-no-height', severity: 'warning', place, message: `"${name}" is a guide: it lets the part run up and down, so it cannot lift there. Name the nuts or other supports that hold the height.`,
+});
 
 /** Whether a support is a nut or a belt, which levels where no lift is named. */
 export const isDrive = (support: SyntaxNode | null): boolean => {

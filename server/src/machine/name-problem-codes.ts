@@ -17,9 +17,21 @@ export const nameProblemCodes = {
     title: 'A member without length',
     explanation: 'A member of the frame is a straight bar between two different points. Until the name of its other end is right, the frame stays uncomputed.',
   },
+  'area-without-place': {
+    title: 'An area without a place',
+    explanation: 'An area says how far from its place a mass may lie, so it says nothing where the place is not written. Until it is, nothing is known of how the supports and carriages share the load.',
+  },
+  'nuts-miscounted': {
+    title: 'More or fewer nuts than drive units',
+    explanation: 'Each unit of a screw drive has one screw and one nut, and the nuts that hold the moved part stand among its supports. Until there are as many of both, the screws are taken to share the load equally, whatever the places of masses and nuts.',
+  },
   'lift-named-twice': {
     title: 'A lift that is named twice',
     explanation: 'Each lift of an axis stands once in the list, in the order of the motors. Until the other one is named, what levelling does stays uncomputed.',
+  },
+  'lift-holds-no-height': {
+    title: 'A lift that is a guide',
+    explanation: 'Only what holds the height of the part can change it: a nut, a belt, a ball on a jack. A carriage or bushing on an upright rail or shaft runs along it.',
   },
   'heights-miscounted': {
     title: 'More or fewer heights than lifts',

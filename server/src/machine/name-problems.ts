@@ -8,6 +8,7 @@ import { scopeRows } from './scopes.ts';
 import { frameProblems } from './frame-problems.ts';
 import { levellingProblems } from './levelling-problems.ts';
 import { sizeProblems } from './size-problems.ts';
+import { supportProblems } from './support-problems.ts';
 
 /** A problem with names and with what belongs together, at a place by path. */
 export interface PlacedProblem {
@@ -25,7 +26,7 @@ export interface PlacedProblem {
 /** Names that lead nowhere, sizes that there are not, parts of the wrong kind, drives that contradict each other, and what nothing uses. */
 export function nameProblems(machine: Machine): readonly PlacedProblem[] {
   const uses = collectUses(machine);
-  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...axesOnThemselves(machine), ...frameProblems(machine), ...levellingProblems(machine), ...unused(machine, uses)];
+  return [...uses.flatMap((use) => problemOfUse(use, machine)), ...sizeProblems(machine), ...axisProblems(machine), ...axesOnThemselves(machine), ...frameProblems(machine), ...levellingProblems(machine), ...supportProblems(machine), ...unused(machine, uses)];
 }
 
 interface Use {

@@ -1,5 +1,6 @@
 import { readQuantity } from '../language/read-quantity.ts';
 import type { QuantityKind } from '../language/quantity-kinds.ts';
+import type { Span } from '../language/spans.ts';
 import { childOf, type EntryPath, type MapNode, type SyntaxNode } from '../language/syntax-tree.ts';
 import { entrySchema } from './entry-schema.ts';
 import { fallbacksFor } from './fallback-registry.ts';
@@ -147,7 +148,7 @@ export class Subject {
   readonly #lists: ListReader = {
     members: (input) => {
       const found = this.#listNode(input);
-      return found?.node.items.flatMap((item, index) => (item?.type === 'map' ? [memberAt(item, `${index + 1}`, { uri: found.place.uri, path: [...found.place.path, String(index)] }, this.#named)] : []));
+      return found?.node.items.map((item, index) => memberAt(mapOr(item, found.node.span), `${index + 1}`, { uri: found.place.uri, path: [...found.place.path, String(index)] }, this.#named));
     },
     entries: (input) => {
       const { scope, entry } = splitInput(input);
@@ -155,7 +156,7 @@ export class Subject {
         const node = this.#childOf(layer, entry);
         if (node?.type !== 'map') continue;
         const path = [...layer.place.path, entry];
-        return node.entries.flatMap(({ key, value }) => (value?.type === 'map' ? [memberAt(value, key.text, { uri: layer.place.uri, path: [...path, key.text] }, this.#named)] : []));
+        return node.entries.map(({ key, value }) => memberAt(mapOr(value, key.span), key.text, { uri: layer.place.uri, path: [...path, key.text] }, this.#named));
       }
       return undefined;
     },
@@ -261,6 +262,9 @@ export class Subject {
     return holder && key !== undefined ? { uri: holder.uri, path: [...holder.path, key] } : undefined;
   }
 }
+
+/** A member that is half written counts as one that says nothing: left out, it would make what the others do together look different. */
+const mapOr = (node: SyntaxNode | null, span: Span): MapNode => (node?.type === 'map' ? node : { type: 'map', span, flow: false, entries: [] });
 
 /** The entries of a section that a list names; names that lead nowhere are left out. */
 type NamedMembers = (section: string, list: SyntaxNode & { type: 'list' }) => readonly Member[];

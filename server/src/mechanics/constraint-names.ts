@@ -6,6 +6,8 @@ import { cross3, dot3, length3, minus3, plus3, times3, unit3, type Vector3 } fro
 const AXES = ['X', 'Y', 'Z'] as const;
 /** Below this share a component is not named. */
 const SMALL = 0.02;
+/** A turn about an axis farther off than twenty times the distance of the supports, or one that slides as much farther, is a slide to whoever watches it. */
+const FAR = 0.05;
 
 /** A direction: an axis, or its angle from one axis towards another, or its three parts. The sense does not count. */
 export function directionInWords(direction: Vector3): string {
@@ -37,7 +39,7 @@ const passes = (axis: Vector3, point: Vector3, place: Vector3, length: number): 
  */
 export function motionInWords(twist: Twist, scale: ConstraintScale, joints: readonly Joint[] = []): string {
   const size = length3(twist.turn);
-  if (size * scale.length < 1e-6 * length3(twist.slide)) return `slides along ${directionInWords(twist.slide)}`;
+  if (size * scale.length < FAR * length3(twist.slide)) return `slides along ${directionInWords(twist.slide)}`;
   const axis = unit3(twist.turn);
   const offset = times3(1 / size ** 2, cross3(twist.turn, twist.slide));
   const point = plus3(scale.centre, offset);

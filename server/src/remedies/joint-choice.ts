@@ -5,7 +5,7 @@ import { cross3, length3, type Vector3 } from '../mechanics/vector3.ts';
 import type { SupportJoint } from '../machine/support-joint.ts';
 import { GENTLER_JOINTS } from './gentler-joints.ts';
 
-/** One joint exchanged; `across` where the new one needs a direction that was not written. */
+/** One joint exchanged, or only turned where it stays of its kind; `across` where the new one needs a direction that was not written. */
 export interface JointChange {
   readonly index: number;
   readonly to: JointKind;
@@ -68,12 +68,15 @@ const STEPS = 4;
 
 const keyOf = ({ supports }: OtherLayout): string => supports.map(({ kind, across }) => `${kind} ${across === undefined ? '' : across.join()}`).join(';');
 
+/** The kind itself where the joint may be meant well and only point the wrong way. */
+const turnedOnly = (kind: JointKind): readonly JointKind[] => (NEEDS_ACROSS.has(kind) ? [kind] : []);
+
 const isDrive = (kind: JointKind): boolean => (JOINT_FORMS[kind] as JointForm).drive === true;
 
-/** Fewer redundancies first; among equals nuts give way before guides, since a screw is a bad guide; then fewer changes, then the one that holds more evenly. */
+/** Fewer redundancies first, then the ones that leave nothing free; among equals nuts give way before guides, since a screw is a bad guide; then fewer changes, then the one that holds more evenly. */
 const better = (now: readonly SupportJoint[]) => (a: OtherLayout, b: OtherLayout): number => {
   const guides = (one: OtherLayout): number => one.changes.filter(({ index }) => !isDrive((now[index] as SupportJoint).kind)).length;
-  return a.redundant - b.redundant || guides(a) - guides(b) || a.changes.length - b.changes.length || b.conditioning - a.conditioning;
+  return a.redundant - b.redundant || a.free - b.free || guides(a) - guides(b) || a.changes.length - b.changes.length || b.conditioning - a.conditioning;
 };
 
 /**
@@ -91,7 +94,7 @@ export function gentlerLayouts(supports: readonly SupportJoint[]): readonly Othe
       for (const kind of new Set(from.supports.map((support) => support.kind))) {
         const same = from.supports.flatMap((support, index) => (support.kind === kind ? [index] : []));
         for (const indices of [...same.map((index) => [index]), ...(same.length > 1 ? [same] : [])]) {
-          for (const to of GENTLER_JOINTS[kind] ?? []) {
+          for (const to of [...turnedOnly(kind), ...(GENTLER_JOINTS[kind] ?? [])]) {
             for (const one of exchanged(from, indices, to)) {
               const key = keyOf(one);
               if (one.redundant < from.redundant && one.free <= start.free && !found.has(key)) next.set(key, one);
@@ -113,7 +116,7 @@ export function firmerLayouts(supports: readonly SupportJoint[]): readonly Other
   const start: OtherLayout = { supports, changes: [], ...heldBy(supports) };
   const firmer = (kind: JointKind): JointKind[] => (Object.entries(GENTLER_JOINTS) as [JointKind, readonly JointKind[]][]).filter(([, gentler]) => gentler.includes(kind)).map(([other]) => other);
   return supports
-    .flatMap((support, index) => firmer(support.kind).flatMap((to) => exchanged(start, [index], to)))
+    .flatMap((support, index) => [...turnedOnly(support.kind), ...firmer(support.kind)].flatMap((to) => exchanged(start, [index], to)))
     .filter(({ free }) => free === 0)
     .sort((a, b) => a.redundant - b.redundant || b.conditioning - a.conditioning);
 }

@@ -7,7 +7,7 @@ import { countLeft, inputsOf, supportTable } from './support-table.ts';
 
 /** What is fitted, one and several: "Fit a fork at right rail and 3 floating nuts". */
 const FITTED: Readonly<Record<JointKind, readonly [string, string]>> = {
-  'rail-carriage': ['a bolted carriage', 'bolted carriages'], 'carriage-on-ball': ['a ball', 'balls'], 'wheel-carriage': ['a set of wheels', 'sets of wheels'],
+  'rail-carriage': ['a bolted carriage', 'bolted carriages'], 'carriage-on-ball': ['a carriage under a ball', 'carriages under balls'], 'wheel-carriage': ['a set of wheels', 'sets of wheels'],
   'vee-wheel': ['a grooved wheel', 'grooved wheels'], 'flat-wheel': ['a flat wheel', 'flat wheels'], 'one-bushing': ['a bushing', 'bushings'], 'two-bushings': ['a pair of bushings', 'pairs of bushings'],
   'self-aligning-bushing': ['a self-aligning bushing', 'self-aligning bushings'], fork: ['a fork', 'forks'], ball: ['a ball joint', 'ball joints'], 'ball-on-radial-slide': ['a ball on a slide', 'balls on slides'],
   cone: ['a cone', 'cones'], vee: ['a groove', 'grooves'], flat: ['a flat', 'flats'], 'blade-flexure': ['a blade', 'blades'], 'wire-flexure': ['a wire', 'wires'], 'rigid-bolts': ['bolts', 'sets of bolts'],
@@ -23,7 +23,14 @@ const MOST_TRIED = 24;
 const ROOM = 78;
 
 /** "Fit a fork at right rail, a ball at left rail and 3 floating nuts". */
-function order(changes: readonly JointChange[], titles: readonly string[]): string {
+function order(changes: readonly JointChange[], titles: readonly string[], present: readonly SupportJoint[]): string {
+  const [only] = changes;
+  if (only !== undefined && changes.every(({ index, to }) => present[index]?.kind === to)) {
+    const [one, several] = FITTED[only.to];
+    const turned = `Turn ${changes.length > 1 ? `${changes.length} ${several}` : `${one.replace(/^an? /, 'the ')} at ${titles[only.index] ?? ''}`}`;
+    const way = only.across === undefined || changes.some(({ across }) => across !== only.across) ? '' : ` (across: ${only.across})`;
+    return turned.length + way.length <= ROOM ? `${turned}${way}` : turned;
+  }
   const kinds = [...new Set(changes.map(({ to }) => to))];
   const said = (named: boolean): string =>
     `Fit ${listInWords(kinds.map((kind) => {
@@ -57,21 +64,21 @@ function propose(context: RemedyContext, layouts: (supports: readonly SupportJoi
   }
   return passing.flatMap((layout): Proposal[] => {
     const changes = changesOf(context, layout, table.titles);
-    return changes ? [{ changes, what: order(layout.changes, table.titles), result: countLeft(context.before), cost: cost + 0.2 * layout.changes.length }] : [];
+    return changes ? [{ changes, what: order(layout.changes, table.titles, table.supports), result: countLeft(context.before), cost: cost + 0.2 * layout.changes.length }] : [];
   });
 }
 
 export default [
   remedy({
     id: 'let-joints-float',
-    summary: 'Exchanges joints that hold what others hold already for ones that float there: a nut that floats, a fork on the second shaft, a carriage under a ball.',
+    summary: 'Exchanges joints that hold what others hold already for ones that float there: a nut that floats, a fork on the second shaft, a carriage under a ball. A fork or groove that points the wrong way is turned.',
     cost: 3,
     cures: ['supports-redundant', 'growth-jams', 'misalignment-jams', 'jam-outpulls-drive', 'joint-overloaded', 'levelling-fights-guides'],
     propose: (context) => propose(context, gentlerLayouts, 3),
   }),
   remedy({
     id: 'hold-what-is-loose',
-    summary: 'Exchanges one joint for one that also holds what is still free.',
+    summary: 'Exchanges one joint for one that also holds what is still free, or turns a fork or groove so that it does.',
     cost: 3,
     cures: ['under-constrained'],
     propose: (context) => propose(context, firmerLayouts, 3),

@@ -22,6 +22,8 @@ export function countLeft(before: Evaluation): (after: Evaluation) => string | u
   return (after) => {
     const left = after.bounds('supports.redundant-held')?.nominal;
     if (left === undefined) return undefined;
-    return left === 0 ? 'exactly constrained' : `${left} redundant${was === undefined || was <= left ? '' : ` instead of ${was}`}`;
+    // What is still free is a matter of its own, and no layout that leaves a motion is exact.
+    if (left === 0) return (after.bounds('supports.freedoms-drives-held')?.nominal ?? 0) > 0 ? 'nothing is held twice' : 'exactly constrained';
+    return `${left} redundant${was === undefined || was <= left ? '' : ` instead of ${was}`}`;
   };
 }

@@ -13,7 +13,7 @@ export default check({
   when: (facts) => !dragOutweighsForces(facts),
   because: ['carried-part.temperature', 'carried-part.material', 'conditions.frame-material', 'axis.support-joints'],
   message: ({ show, note, certain, bounds }) => {
-    const shrinks = (bounds('supports.growth')?.nominal ?? 0) < 0;
-    return `${certain ? 'Jams' : 'May jam'} in work: the part ${shrinks ? 'falls short of' : 'outgrows'} the frame by ${show('supports.growth', shrinks ? 'low' : 'high').replace('-', '')}, but ${pairIn(note('supports.growth-jam-force'))} both hold on. Something binds or bends. Let one of them slide that way.`;
+    const shrinks = (bounds('supports.growth-held')?.nominal ?? 0) < 0;
+    return `${certain ? 'Jams' : 'May jam'} in work: the part ${shrinks ? 'falls short of' : 'outgrows'} the frame by ${show('supports.growth-held', shrinks ? 'low' : 'high').replace('-', '')}, but ${pairIn(note('supports.growth-jam-force'))} both hold on. Something binds or bends. Let one of them slide that way.`;
   },
 });

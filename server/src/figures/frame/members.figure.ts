@@ -1,6 +1,6 @@
 import type { Vector3 } from '../../mechanics/vector3.ts';
 import { figure, unable, type Computed } from '../figure.ts';
-import { solvedFrame, type FrameEnds, type SolvedFrame } from './members.ts';
+import { MEMBER_ON_ITSELF, solvedFrame, type FrameEnds, type SolvedFrame } from './members.ts';
 import { worseOf } from './worse.ts';
 import { levelDirectionInWords, loosenessInWords, modeInWords } from './members-words.ts';
 
@@ -211,8 +211,8 @@ export default [
     onlyWhere, needs: stiff, tables, names,
     compute: (asked) => {
       const frame = solvedOf(asked);
-      // What cannot be read has findings of its own.
-      if (typeof frame === 'string') return asked.points && asked.members ? { value: 1, note: frame } : unable(frame);
+      // What cannot be read has findings of its own, and so has a member whose both ends name one point.
+      if (typeof frame === 'string') return asked.points && asked.members && frame !== MEMBER_ON_ITSELF ? { value: 1, note: frame } : unable(frame);
       if (frame.shifts({})) return 0;
       return { value: 1, note: loosenessInWords(frame) ?? 'something in it turns freely' };
     },

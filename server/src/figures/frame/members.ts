@@ -29,6 +29,9 @@ export interface SolvedFrame {
 
 export const NO_MEMBERS = 'not every point and member can be read: a member needs both its points, its section, its material and its joint';
 
+/** The fault of a member that names one point twice; told where it is written. */
+export const MEMBER_ON_ITSELF = 'a member begins and ends at one point';
+
 /** Between both ends: in equal ratios where the values are above zero. */
 function atEnd({ low, nominal, high }: Bounded, end: number): number {
   const [from, to, share] = end <= 0.5 ? [low, nominal, 2 * end] : [nominal, high, 2 * end - 1];
@@ -93,7 +96,7 @@ function memberOf(bar: FrameBar, ends: FrameEnds): Omit<FrameMember, 'from' | 't
 function faultOf(points: readonly FramePoint[], bars: readonly FrameBar[], names: readonly string[]): string | undefined {
   const at = (index: number): Vector3 => points[index]?.at ?? NOWHERE;
   const short = bars.find(({ from, to }) => length3(minus3(at(to), at(from))) < 1e-6);
-  if (short) return `a member from "${names[short.from]}" to "${names[short.to]}" has no length`;
+  if (short) return short.from === short.to ? MEMBER_ON_ITSELF : `"${names[short.from]}" and "${names[short.to]}" stand at one place, but a member joins them`;
   const met = new Set(bars.flatMap((bar) => pointsAlong(bar, points)));
   const alone = points.findIndex((point, index) => !met.has(index) && point.mass.high > 0);
   if (alone >= 0) return `no member meets "${names[alone]}", which carries a mass`;

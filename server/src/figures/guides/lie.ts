@@ -22,7 +22,7 @@ export interface Drives {
 export interface Lie {
   readonly frame: RailFrame;
   readonly masses: readonly LyingMass[];
-  /** Places that the drive may have: its offset does not tell to which side. */
+  /** Places that the drive may have: its offset does not tell to which side, unless nuts or belts have places. */
   readonly drives: readonly Drives[];
   /** A height that counts is not written. */
   readonly withoutHeight: boolean;
@@ -75,14 +75,21 @@ function drivesOf(values: LieValues, frame: RailFrame, toRails: (place: Triple) 
   const { inclination, units = 1, offset, joints } = values;
   const places = (joints ?? []).map(supportOf).filter(({ kind }) => formOf(kind).drive === true).map(({ at }) => toRails(at));
   const apart = places.length > 0 ? apartOf(places) : units < 2 ? undefined : units > 2 && isUpright(inclination) ? ('all' as const) : ([1, 0] as const);
+  const mean = (index: 1 | 2): number => places.reduce((sum, place) => sum + place[index], 0) / places.length;
   if (offset !== undefined && offset !== 0) {
     const sides: readonly (readonly [number, number])[] = isUpright(inclination) ? [[offset, 0], [-offset, 0], [0, offset], [0, -offset]] : [[offset, 0], [-offset, 0]];
-    return sides.map(([y, z]) => ({ y, z, apart }));
+    return onSide(sides, places.length === 0 ? [0, 0] : [mean(1), isUpright(inclination) ? mean(2) : 0]).map(([y, z]) => ({ y, z, apart }));
   }
   if (offset === 0 || places.length === 0) return [{ y: 0, z: 0, apart }];
-  const mean = (index: 1 | 2): number => places.reduce((sum, place) => sum + place[index], 0) / places.length;
   // A height that is not written says nothing of a lever.
   return [{ y: mean(1), z: isUpright(inclination) ? mean(2) : 0, apart }];
+}
+
+/** Of the sides on which a drive may be, those on which nuts or belts are written; all where that does not tell. */
+function onSide(sides: readonly (readonly [number, number])[], [toY, toZ]: readonly [number, number]): readonly (readonly [number, number])[] {
+  if (Math.hypot(toY, toZ) < SAME) return sides;
+  const reach = sides.map(([y, z]) => y * toY + z * toZ);
+  return sides.filter((_, i) => (reach[i] as number) > Math.max(...reach) - 1e-9);
 }
 
 /** The direction in which places stand apart; `all` for three or more that are not in line. */

@@ -1,5 +1,5 @@
 import type { JointLoad } from '../../mechanics/constraint-jam.ts';
-import { dot3, length3, minus3 } from '../../mechanics/vector3.ts';
+import { dot3, length3, minus3, unit3, type Vector3 } from '../../mechanics/vector3.ts';
 import { figure, unable } from '../figure.ts';
 import { growthLoads, misalignmentLoads, NOTHING, springs } from './jam-loads.ts';
 import { layoutOf, NO_SUPPORTS } from './layout.ts';
@@ -7,18 +7,24 @@ import { layoutOf, NO_SUPPORTS } from './layout.ts';
 const tables = { rows: 'axis.support-joints' } as const;
 const names = { owners: 'axis.support-joints' } as const;
 
-/** The largest force, and the two supports that hold hardest against each other. */
-function forceOf(loads: readonly JointLoad[], stiffness: number | undefined): number | { value: number; note: string } {
+/** The two joints that hold hardest against each other, the harder pressed first; undefined where nothing presses. */
+function hardestPair(loads: readonly JointLoad[]): { readonly most: JointLoad; readonly against: JointLoad } | undefined {
   const [most, second] = [...loads].sort((a, b) => length3(b.force) - length3(a.force));
-  const force = most === undefined ? 0 : length3(most.force);
-  if (most === undefined || force < NOTHING) return 0;
+  if (most === undefined || length3(most.force) < NOTHING) return undefined;
   const opposite = loads.reduce((least, one) => (dot3(one.force, most.force) < dot3(least.force, most.force) ? one : least));
   // Misfits that are added with their worse sign oppose nothing: then the two that are pressed hardest.
-  const against = second !== undefined && dot3(opposite.force, most.force) >= 0 ? second : opposite;
+  return { most, against: second !== undefined && dot3(opposite.force, most.force) >= 0 ? second : opposite };
+}
+
+/** The largest force, and the two supports that hold hardest against each other. */
+function forceOf(loads: readonly JointLoad[], stiffness: number | undefined): number | { value: number; note: string } {
+  const pair = hardestPair(loads);
+  if (!pair) return 0;
+  const { most, against } = pair;
   // In the order of the text, so that the sentence does not turn round while a range is looked at.
   const [one, other] = most.joint < against.joint ? [most, against] : [against, most];
   const bound = stiffness === undefined ? 'as if part and frame were rigid, so that it is an upper bound' : 'with what part and frame give';
-  return { value: force, note: `hardest between ${one.owner} and ${other.owner}; ${bound}` };
+  return { value: length3(most.force), note: `hardest between ${one.owner} and ${other.owner}; ${bound}` };
 }
 
 export default [
@@ -62,6 +68,27 @@ export default [
       return span === 0 ? 0 : { value: strain * span, note };
     },
     formula: 'Δl = ε l',
+    sources: [{ title: 'linear expansion' }],
+    rank: 3,
+  }),
+  figure({
+    id: 'supports.growth-held',
+    title: 'Growth that is held back',
+    symbol: 'Δl_h',
+    quantity: 'position',
+    meaning: 'How much more the carried part would grow than the frame between the two supports that hold it back hardest, along the force between them; none where it is free to grow.',
+    onlyWith: ['supports', 'carried-part'],
+    needs: { strain: 'supports.growth-strain', end: 'axis.joint-stiffness-end' },
+    tables, names,
+    compute: ({ rows, owners, strain, end }) => {
+      const layout = layoutOf(rows, owners);
+      if (!layout) return unable(NO_SUPPORTS);
+      const pair = hardestPair(growthLoads(layout, strain, end));
+      if (!pair) return 0;
+      const [one, other] = [pair.most, pair.against].map(({ joint }) => layout.joints[joint]?.at) as [Vector3, Vector3];
+      return strain * Math.abs(dot3(minus3(one, other), unit3(pair.most.force)));
+    },
+    formula: 'Δl_h = ε |(p_1 − p_2) · f_1|/|f_1|',
     sources: [{ title: 'linear expansion' }],
     rank: 3,
   }),

@@ -1,5 +1,7 @@
 import { guideStiffness } from '../../catalogue/guide-stiffness.ts';
 import type { JointKind } from '../../mechanics/constraint-wrenches.ts';
+import { carriageOnShaft } from '../../mechanics/guide-shaft-travel.ts';
+import { roundSecondMoment } from '../../mechanics/guide-shaft.ts';
 import { fallbacks, type InputReader, type Member } from '../input.ts';
 import type { Origin } from '../origin.ts';
 import { formOf, JOINT_KINDS, rowOf, type SupportJoint } from '../support-joint.ts';
@@ -29,6 +31,20 @@ function partOf(kind: JointKind, read: InputReader): string {
   return 'carriage';
 }
 
+/** Kinds of guide whose carriages the joint stands for. */
+const CARRIAGES: Partial<Record<JointKind, ReadonlySet<string>>> = {
+  'rail-carriage': new Set(['profile-rail']),
+  'carriage-on-ball': new Set(['profile-rail']),
+  'one-bushing': new Set(['round-shaft', 'supported-shaft']),
+  'self-aligning-bushing': new Set(['round-shaft', 'supported-shaft']),
+};
+
+/** Stiffness of one carriage of the axis's guides, written or by their size; undefined for what is no such carriage. */
+const ofGuides = (kind: JointKind, read: InputReader): Bounded | undefined => {
+  const found = CARRIAGES[kind]?.has(read.choice('guides.kind') ?? '') === true ? read.number('guides.carriage-stiffness') : undefined;
+  return found !== undefined && found.low > 0 ? found : undefined;
+};
+
 /** Length over which a part bears against tilt, m: from a short bushing to a long carriage. */
 const BEARING_LENGTH = { low: 0.02, high: 0.06 };
 
@@ -38,10 +54,33 @@ const tiltOf = (stiffness: { readonly low: number; readonly high: number }): { l
   high: (stiffness.high * BEARING_LENGTH.high ** 2) / 12,
 });
 
+/** Joints that run on a shaft, which gives where it is held by its ends alone. */
+const ON_SHAFT: ReadonlySet<JointKind> = new Set(['one-bushing', 'two-bushings', 'self-aligning-bushing', 'fork']);
+
+/**
+ * How far a shaft on two holders yields across, as a spring where the carriage stands at the end of its travel: there it is stiffest, and what jams presses hardest.
+ * Undefined where it is supported along its length, or where its sizes are not known.
+ */
+function shaftBehind(kind: JointKind, read: InputReader): { readonly low: number; readonly high: number } | undefined {
+  if (!ON_SHAFT.has(kind) || read.choice('guides.kind') !== 'round-shaft') return undefined;
+  const [length, diameter, bore, modulus, fixity, travel] = ['guides.unsupported-length', 'guides.shaft-diameter', 'guides.shaft-bore', 'guides.shaft-modulus', 'guides.end-fixity', 'axis.travel'].map((input) => read.number(input));
+  if (!length || !diameter || !bore || !modulus || !fixity || !travel) return undefined;
+  const apart = (read.number('guides.carriages')?.high ?? 1) > 1 ? (read.number('guides.carriage-spacing')?.high ?? 0) : 0;
+  const at = (end: 'low' | 'high'): number | undefined => {
+    const position = (length.low - travel.high - apart) / 2;
+    if (!(position > 0 && bore.high >= 0 && diameter.low > bore.high && modulus.low > 0)) return undefined;
+    const bendingStiffness = modulus[end] * roundSecondMoment(diameter[end], bore[end === 'low' ? 'high' : 'low']);
+    const held = fixity[end] >= 1 ? ('fixed' as const) : { tiltStiffness: (fixity[end] / (1 - fixity[end])) * ((4 * bendingStiffness) / length.nominal) };
+    return 1 / carriageOnShaft({ left: held, right: held, length: length.nominal, bendingStiffness }, { force: 1 }, position).sag;
+  };
+  const [low, high] = [at('low'), at('high')];
+  return low === undefined || high === undefined ? undefined : { low, high };
+}
+
 const ends = ({ low, high }: Bounded): { low: number; high: number } => ({ low, high });
 
 /** A joint and what stands behind it as two springs, one after the other; the joint alone where nothing is said of the other. */
-const inSeries = (joint: { readonly low: number; readonly high: number }, behind: Bounded | undefined): { low: number; high: number } =>
+const inSeries = (joint: { readonly low: number; readonly high: number }, behind: { readonly low: number; readonly high: number } | undefined): { low: number; high: number } =>
   behind === undefined || behind.low <= 0 ? { ...joint } : { low: 1 / (1 / joint.low + 1 / behind.low), high: 1 / (1 / joint.high + 1 / behind.high) };
 
 /** Place of a support; undefined where it cannot be read. */
@@ -71,12 +110,14 @@ function jointOf(member: Member, at: Triple, centre: Triple, vertical: boolean, 
   const usualAxis = LOADED.has(kind) ? DIRECTIONS['z'] : travel === undefined || NEEDS_ALONG.has(kind) ? undefined : DIRECTIONS[travel];
   const axis = along === undefined ? usualAxis : DIRECTIONS[along];
   if (axis === undefined) return undefined;
-  const written = member.choice('across');
-  const across = directionOf(written ?? (RADIAL.has(kind) ? 'radial' : undefined), at, centre);
-  if (across === undefined && (NEEDS_ACROSS.has(kind) || written !== undefined)) return undefined;
-  const joint = member.number('stiffness') ?? guideStiffness(partOf(kind, read))?.stiffness;
+  const pointed = member.choice('across');
+  const across = directionOf(pointed ?? (RADIAL.has(kind) ? 'radial' : undefined), at, centre);
+  if (across === undefined && (NEEDS_ACROSS.has(kind) || pointed !== undefined)) return undefined;
+  const written = member.number('stiffness');
+  const joint = written ?? ofGuides(kind, read) ?? guideStiffness(partOf(kind, read))?.stiffness;
   if (joint === undefined || joint.low <= 0) return undefined;
-  const stiffness = inSeries(ends(joint), read.number('carried-part.stiffness'));
+  const onShaft = inSeries(ends(joint), written === undefined ? shaftBehind(kind, read) : undefined);
+  const stiffness = inSeries(onShaft, read.number('carried-part.stiffness'));
   const tilt = member.number('tilt-stiffness');
   return {
     kind, at, axis, across,

@@ -1,23 +1,20 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { beforeAll, describe, expect, it, vi } from 'vitest';
 import { dayOf } from '../../server/src/command-line/today.ts';
 import { accepted, entry, liftAccepting, tooFast } from '../support/accepting.ts';
-import { axiswright, bundledCommandLine, Folder, root, type Run } from './support.ts';
+import { scratch } from './scratch.ts';
+import { axiswright, bundledCommandLine, root, type Run } from './support.ts';
 
 vi.setConfig({ testTimeout: 60_000 }); // processes of their own, on machines that do other things too
 beforeAll(() => bundledCommandLine(), 60_000);
-
-const folders: Folder[] = [];
-afterAll(() => folders.forEach((folder) => folder.remove()));
 
 /** Seconds since 1970 at noon of a day, UTC. */
 const epoch = (day: string): string => String(Date.parse(`${day}T12:00:00Z`) / 1000);
 
 async function check(files: Readonly<Record<string, string>>, args: readonly string[] = [], day = '2026-11-25', within = ''): Promise<Run> {
-  const folder = new Folder(files);
-  folders.push(folder);
+  const folder = scratch(files);
   return axiswright(['check', '--no-fixes', ...args], { folder: join(folder.path, within), env: { SOURCE_DATE_EPOCH: epoch(day) } });
 }
 

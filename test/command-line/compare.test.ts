@@ -2,19 +2,12 @@ import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Ajv2020 } from 'ajv/dist/2020.js';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { machineWith, yamlOf } from '../support/machines.ts';
-import { axiswright, Folder, root } from './support.ts';
+import { scratch } from './scratch.ts';
+import { axiswright, type Folder, root } from './support.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
-
-const folders: Folder[] = [];
-afterAll(() => folders.forEach((folder) => folder.remove()));
-function scratch(files: Readonly<Record<string, string>>): Folder {
-  const folder = new Folder(files);
-  folders.push(folder);
-  return folder;
-}
 
 const lift = (changes: Readonly<Record<string, unknown>> = {}): string => yamlOf(machineWith('lift', changes));
 const good = lift({ 'screw.speed-limit': '250 rpm' });

@@ -1,20 +1,12 @@
 import { spawnSync } from 'node:child_process';
 import { chmodSync, readFileSync, writeFileSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { machineWith, yamlOf } from '../support/machines.ts';
-import { axiswright, bundledCommandLine, Folder, root, twoErrors } from './support.ts';
+import { scratch } from './scratch.ts';
+import { axiswright, bundledCommandLine, root, twoErrors } from './support.ts';
 
 vi.setConfig({ testTimeout: 60_000 }); // many processes, on machines that do other things too
-
-const folders: Folder[] = [];
-afterAll(() => folders.forEach((folder) => folder.remove()));
-
-function scratch(files: Readonly<Record<string, string>> = {}): Folder {
-  const folder = new Folder(files);
-  folders.push(folder);
-  return folder;
-}
 
 /** A repository with the hook in it, and the program on the path. */
 class Repository {

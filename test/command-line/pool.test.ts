@@ -54,7 +54,7 @@ parentPort.on('message', ({ index, file }) => {
   setTimeout(() => parentPort.postMessage({ index, checked: { path: file, screen: '', filed: '', restsOn: [], failures: [] } }), wait);
 });`;
 
-const setup: CheckSetup = { reader: { current: '/work', within: [], today: undefined, typed: undefined }, fixes: false, failOn: 'error', quiet: false, screen: undefined, filed: undefined, rows: false };
+const setup: CheckSetup = { reader: { current: '/machines', within: [], today: undefined, typed: undefined }, fixes: false, failOn: 'error', quiet: false, screen: undefined, filed: undefined, rows: false };
 
 async function all(files: readonly string[], workers: number, start: () => Worker): Promise<readonly CheckedFile[]> {
   const checked: CheckedFile[] = [];
@@ -64,7 +64,7 @@ async function all(files: readonly string[], workers: number, start: () => Worke
 
 describe('the pool', () => {
   const start = (): Worker => new Worker(echo, { eval: true, stderr: true });
-  const names = (count: number): string[] => Array.from({ length: count }, (_, i) => `/work/f${i}`);
+  const names = (count: number): string[] => Array.from({ length: count }, (_, i) => `/machines/f${i}`);
 
   it('gives results in the order of the files, though workers finish in another', async () => {
     expect((await all(names(40), 4, start)).map(({ path }) => path)).toEqual(names(40));
@@ -72,9 +72,9 @@ describe('the pool', () => {
 
   it('a worker that dies is a failure of its file, and the others go on', async () => {
     const files = names(20);
-    files[3] = '/work/dies-at-once';
-    files[4] = '/work/throws-at-once';
-    files[19] = '/work/dies-at-last';
+    files[3] = '/machines/dies-at-once';
+    files[4] = '/machines/throws-at-once';
+    files[19] = '/machines/dies-at-last';
     const checked = await all(files, 3, start);
     expect(checked.map(({ failures }) => failures.length)).toEqual(files.map((file) => (/dies|throws/.test(file) ? 1 : 0)));
     expect(checked[3]?.failures[0]).toMatchObject({ path: 'dies-at-once', message: expect.stringMatching(/^could not be checked \(its worker ended with status 3\)/) as string });

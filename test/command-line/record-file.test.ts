@@ -1,20 +1,15 @@
 import { mkdirSync, readdirSync, readFileSync, statSync, symlinkSync, utimesSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { writeRecord } from '../../server/src/command-line/record-file.ts';
 import { machineWith, yamlOf } from '../support/machines.ts';
-import { axiswright, Folder } from './support.ts';
+import { scratch } from './scratch.ts';
+import { axiswright, type Folder } from './support.ts';
 
 vi.setConfig({ testTimeout: 30_000 });
 
 const lift = yamlOf(machineWith('lift', { 'motor.price': '14.50 EUR' }));
-const folders: Folder[] = [];
-const folderWith = (files: Readonly<Record<string, string>> = { 'lift.machine.yaml': lift }): Folder => {
-  const folder = new Folder(files);
-  folders.push(folder);
-  return folder;
-};
-afterAll(() => folders.forEach((folder) => folder.remove()));
+const folderWith = (files: Readonly<Record<string, string>> = { 'lift.machine.yaml': lift }): Folder => scratch(files);
 const read = (folder: Folder, path: string): string => readFileSync(join(folder.path, path), 'utf8');
 
 describe('the file of a record', () => {

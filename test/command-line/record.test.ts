@@ -1,18 +1,11 @@
 import { chmodSync, existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { machineWith, yamlOf } from '../support/machines.ts';
-import { axiswright, Folder } from './support.ts';
+import { scratch } from './scratch.ts';
+import { axiswright, type Folder } from './support.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
-
-const folders: Folder[] = [];
-afterAll(() => folders.forEach((folder) => folder.remove()));
-function scratch(files: Readonly<Record<string, string>>): Folder {
-  const folder = new Folder(files);
-  folders.push(folder);
-  return folder;
-}
 
 const lift = (changes: Readonly<Record<string, unknown>> = {}): string => yamlOf(machineWith('lift', changes));
 const recordAt = (folder: Folder, name = 'lift'): string => readFileSync(join(folder.path, `${name}.record.md`), 'utf8');

@@ -1,5 +1,5 @@
 import { check } from '../check.ts';
-import { ringText, tolerancesText } from '../frame-words.ts';
+import { RINGING_LIMITS, ringText, tolerancesText } from '../frame-words.ts';
 
 export default check({
   id: 'frame-box-rings',
@@ -9,10 +9,7 @@ export default check({
   place: 'frame-box',
   figure: 'frame-box.ringing-use',
   bad: 'above',
-  limits: [
-    { at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'undamped answer to a step' } },
-    { at: 1 / 3, severity: 'information', basis: 'our threshold', source: { title: 'a third leaves room for the other errors' } },
-  ],
+  limits: RINGING_LIMITS,
   because: ['frame-box.acceleration', 'frame-box.moving-mass', 'frame.tolerance', 'frame-box.joint-stiffness'],
   message: (judged) =>
     `Box lets its top ring by ${ringText(judged, 'frame-box.ringing')} ${judged.note('frame-box.ringing') ?? ''} after a jerk, ${tolerancesText(judged, 'frame-box.ringing-use', judged.worst)} the tolerance: moves leave waves. Brace it there by a panel or diagonals, or accelerate less.`,

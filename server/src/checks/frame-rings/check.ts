@@ -1,5 +1,5 @@
 import { check } from '../check.ts';
-import { ringText, tolerancesText } from '../frame-words.ts';
+import { RINGING_LIMITS, ringText, tolerancesText } from '../frame-words.ts';
 
 export default check({
   id: 'frame-rings',
@@ -9,10 +9,7 @@ export default check({
   place: 'frame',
   figure: 'frame.ringing-use',
   bad: 'above',
-  limits: [
-    { at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'undamped answer to a step' } },
-    { at: 1 / 3, severity: 'information', basis: 'our threshold', source: { title: 'a third leaves room for the other errors' } },
-  ],
+  limits: RINGING_LIMITS,
   because: ['frame.acceleration', 'frame.moving-mass', 'frame.tolerance', 'frame.joint'],
   message: (judged) =>
     `Frame lets the tool ring by ${ringText(judged, 'frame.ringing')} ${judged.note('frame.ringing') ?? ''} after a jerk, ${tolerancesText(judged, 'frame.ringing-use', judged.worst)} the tolerance: moves leave waves. Add a diagonal there, take stiffer joints, or accelerate less.`,

@@ -1,5 +1,5 @@
 import { check } from '../check.ts';
-import { ringText, tolerancesText } from '../frame-words.ts';
+import { RINGING_LIMITS, ringText, tolerancesText } from '../frame-words.ts';
 
 export default check({
   id: 'gantry-rings',
@@ -9,10 +9,7 @@ export default check({
   place: 'frame-gantry',
   figure: 'frame-gantry.ringing-use',
   bad: 'above',
-  limits: [
-    { at: 1, severity: 'warning', basis: 'follows from the mechanics', source: { title: 'undamped answer to a step' } },
-    { at: 1 / 3, severity: 'information', basis: 'our threshold', source: { title: 'a third leaves room for the other errors' } },
-  ],
+  limits: RINGING_LIMITS,
   because: ['frame.acceleration', 'frame.tolerance', 'frame-gantry.span', 'frame-gantry.carried-mass'],
   message: (judged) =>
     `Gantry beam rings sideways by ${ringText(judged, 'frame-gantry.ringing')} after a jerk, ${tolerancesText(judged, 'frame-gantry.ringing-use', judged.worst)} the tolerance: moves leave waves. Take a wider section, clamp its ends, or accelerate less.`,

@@ -1,5 +1,5 @@
 import { permittedHeightDifference } from '../../mechanics/guide-mismatch.ts';
-import { figure, unable } from '../figure.ts';
+import { figure, unable, type Figure } from '../figure.ts';
 
 const onRails = { 'guides.kind': ['profile-rail'] } as const;
 const makers = { title: 'mounting tables of rail makers', weak: true } as const;
@@ -8,6 +8,17 @@ const size = { size: 'guides.size' } as const;
 
 /** Between the value without and the one with preload. */
 const between = (plain: number, preloaded: number, share: number): number => plain + (preloaded - plain) * share;
+
+const overPermitted = (told: { readonly id: string; readonly title: string; readonly symbol: string; readonly formula: string; readonly meaning: string; readonly needs: { readonly difference: string; readonly permitted: string } }): Figure =>
+  figure({
+    ...told,
+    quantity: 'ratio',
+    unit: '%',
+    onlyWhere: onRails,
+    compute: ({ difference, permitted }) => (permitted > 0 ? difference / permitted : unable('nothing is permitted')),
+    sources: [makers],
+    rank: 3,
+  });
 
 export default [
   figure({
@@ -46,33 +57,15 @@ export default [
     sources: [makers],
     rank: 3,
   }),
-  figure({
-    id: 'guides.height-use',
-    title: 'Height difference over what is permitted',
-    symbol: 'δ_h/S_h',
-    quantity: 'ratio',
-    unit: '%',
+  overPermitted({
+    id: 'guides.height-use', title: 'Height difference over what is permitted', symbol: 'δ_h/S_h', formula: 'δ_h / S_h',
     meaning: 'How far one rail may lie higher over what the rule of rail makers permits.',
-    onlyWhere: onRails,
     needs: { difference: 'guides.level-within', permitted: 'guides.height-permitted' },
-    compute: ({ difference, permitted }) => difference / permitted,
-    formula: 'δ_h / S_h',
-    sources: [makers],
-    rank: 3,
   }),
-  figure({
-    id: 'guides.parallelism-use',
-    title: 'Parallelism over what is permitted',
-    symbol: 'δ_p/P_1',
-    quantity: 'ratio',
-    unit: '%',
+  overPermitted({
+    id: 'guides.parallelism-use', title: 'Parallelism over what is permitted', symbol: 'δ_p/P_1', formula: 'δ_p / P₁',
     meaning: 'How far the rails may be out of parallel over what the tables of rail makers permit.',
-    onlyWhere: onRails,
     needs: { difference: 'guides.parallel-within', permitted: 'guides.parallelism-permitted' },
-    compute: ({ difference, permitted }) => difference / permitted,
-    formula: 'δ_p / P₁',
-    sources: [makers],
-    rank: 3,
   }),
   figure({
     id: 'guides.mounting-use',

@@ -1,6 +1,6 @@
 import { guideShaftMaterial } from '../../catalogue/guide-shafts.ts';
 import { material } from '../../catalogue/materials.ts';
-import { fallbacks, type InputReader } from '../input.ts';
+import { fallbacks, type Fallback, type InputReader } from '../input.ts';
 import { between, exactly } from '../values.ts';
 
 const ROUND = new Set(['round-shaft', 'supported-shaft']);
@@ -21,6 +21,14 @@ function ofMaterial(read: InputReader, property: 'modulus' | 'density' | 'yieldS
   return { low, nominal, high, source: `${row.title}: ${source}`, weak };
 }
 
+const property = (of: 'modulus' | 'density' | 'yieldStress', input: Fallback, unit?: string): Fallback => ({
+  ...input,
+  handbook: (read) => {
+    const found = ofMaterial(read, of);
+    return found && { value: { type: 'number', ...between(found.low, found.nominal, found.high), ...(unit === undefined ? {} : { unit }) }, source: found.source, weak: found.weak };
+  },
+});
+
 export default fallbacks(
   { input: 'guides.shaft-diameter', symbol: 'd_s' },
   { input: 'guides.unsupported-length', symbol: 'L_s' },
@@ -29,36 +37,9 @@ export default fallbacks(
     symbol: 'd_i',
     handbook: (read) => (isRound(read) ? { value: { type: 'number', ...exactly(0), unit: 'mm' }, source: 'a solid shaft, since no bore is given' } : undefined),
   },
-  {
-    input: 'guides.shaft-modulus',
-    title: "Young's modulus of the shafts",
-    symbol: 'E_s',
-    quantity: 'pressure',
-    handbook: (read) => {
-      const found = ofMaterial(read, 'modulus');
-      return found && { value: { type: 'number', ...between(found.low, found.nominal, found.high), unit: 'GPa' }, source: found.source, weak: found.weak };
-    },
-  },
-  {
-    input: 'guides.shaft-density',
-    title: 'Density of the shafts',
-    symbol: 'ρ_s',
-    quantity: 'density',
-    handbook: (read) => {
-      const found = ofMaterial(read, 'density');
-      return found && { value: { type: 'number', ...between(found.low, found.nominal, found.high) }, source: found.source, weak: found.weak };
-    },
-  },
-  {
-    input: 'guides.shaft-yield',
-    title: 'Yield strength of the shafts',
-    symbol: 'σ_y',
-    quantity: 'pressure',
-    handbook: (read) => {
-      const found = ofMaterial(read, 'yieldStress');
-      return found && { value: { type: 'number', ...between(found.low, found.nominal, found.high), unit: 'MPa' }, source: found.source, weak: found.weak };
-    },
-  },
+  property('modulus', { input: 'guides.shaft-modulus', title: "Young's modulus of the shafts", symbol: 'E_s', quantity: 'pressure' }, 'GPa'),
+  property('density', { input: 'guides.shaft-density', title: 'Density of the shafts', symbol: 'ρ_s', quantity: 'density' }),
+  property('yieldStress', { input: 'guides.shaft-yield', title: 'Yield strength of the shafts', symbol: 'σ_y', quantity: 'pressure' }, 'MPa'),
   {
     input: 'guides.end-fixity',
     title: 'How firmly the ends are kept from tilting',
